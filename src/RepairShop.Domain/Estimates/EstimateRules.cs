@@ -1,0 +1,47 @@
+using RepairShop.Domain.Results;
+
+namespace RepairShop.Domain.Estimates;
+
+/// <summary>What may be done to a revision in which state. Each refusal has its name.</summary>
+public static class EstimateRules
+{
+    public static Result MayChange(Estimate estimate) =>
+        estimate.SentAt is null ? Result.Done : new EstimateNotDraft(estimate.Revision);
+
+    public static Result MaySend(Estimate estimate, DateOnly today)
+    {
+        if (estimate.SentAt is not null)
+            return new EstimateNotDraft(estimate.Revision);
+        if (estimate.Lines.Count == 0)
+            return new EstimateHasNoLines();
+        return today > estimate.ValidUntil ? new ValidUntilPassed(estimate.ValidUntil) : Result.Done;
+    }
+
+    /// <param name="estimate"></param>
+    /// <param name="latestSent">The highest revision that has been sent.</param>
+    /// <param name="today">In the workshop's zone. The valid-until day itself still counts.</param>
+    public static Result MayAnswer(Estimate estimate, int latestSent, DateOnly today) => estimate switch
+    {
+        { SentAt: null } => new EstimateNotSent(estimate.Revision),
+        { Answer: { } answer } => new EstimateAlreadyAnswered(estimate.Revision, answer, estimate.AnsweredBy, estimate.AnsweredAt!.Value),
+        _ when estimate.Revision < latestSent => new EstimateSuperseded(estimate.Revision, latestSent),
+        _ => today > estimate.ValidUntil ? new EstimateLapsed(estimate.Revision, estimate.ValidUntil) : Result.Done,
+    };
+
+    /// <summary>A new revision may follow any sent one, answered or not; only one draft at a time.</summary>
+    /// <param name="estimate"></param>
+    /// <param name="draft">The revision that is a draft now; null for none.</param>
+    public static Result MayRevise(Estimate estimate, int? draft)
+    {
+        if (draft is { } waiting)
+            return new EstimateDraftWaiting(waiting);
+        return estimate.SentAt is null ? new EstimateNotSent(estimate.Revision) : Result.Done;
+    }
+
+    public static Result MayConsent(decimal upTo, decimal? ceiling, string currency)
+    {
+        if (upTo <= 0)
+            return new ConsentAmountOutOfRange(upTo);
+        return ceiling is { } approved && upTo <= approved ? new ConsentNotAbove(upTo, approved, currency) : Result.Done;
+    }
+}

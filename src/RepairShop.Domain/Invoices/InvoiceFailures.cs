@@ -1,0 +1,68 @@
+using System.Globalization;
+using RepairShop.Domain.Results;
+
+namespace RepairShop.Domain.Invoices;
+
+public sealed record NoSuchInvoice() : NotFound("There is no such invoice.");
+
+public sealed record InvoiceDraftWaiting() : Conflict("This repair has an invoice draft already: change that one, or throw it away first.");
+
+public sealed record InvoiceAlreadyIssued(string Number)
+    : Conflict($"{Number} is issued and stays as it is: credit it and write a new invoice if it is wrong.");
+
+public sealed record InvoiceNotIssued() : Conflict("This invoice is still a draft: issue it first.");
+
+public sealed record InvoiceHasNoLines() : Conflict("This invoice has no lines: add at least one before you issue it.");
+
+public sealed record InvoiceBelowZero(decimal Total, string Currency)
+    : Conflict($"This invoice comes to {Amount.Text(Total, Currency)}: an invoice can't be below zero, use a credit note to give money back.");
+
+/// <summary>Model: California Code of Regulations, title 16, § 2722: no charge above the approved amount without the
+/// customer's further consent.</summary>
+/// <param name="Total">This invoice with tax.</param>
+/// <param name="AlreadyInvoiced">On the same repair, less what was credited.</param>
+/// <param name="Approved">What the customer agreed to last.</param>
+/// <param name="Currency">ISO 4217.</param>
+public sealed record AboveApproved(decimal Total, decimal AlreadyInvoiced, decimal Approved, string Currency) : Conflict(
+    (AlreadyInvoiced == 0
+        ? $"This invoice comes to {Amount.Text(Total, Currency)}"
+        : $"This invoice comes to {Amount.Text(Total, Currency)} and {Amount.Text(AlreadyInvoiced, Currency)} are invoiced already")
+    + $", but the customer approved {Amount.Text(Approved, Currency)}: record further consent first, or lower the invoice.");
+
+public sealed record NothingApproved(decimal Total, string Currency) : Conflict(
+    $"This invoice comes to {Amount.Text(Total, Currency)}, but the customer has not approved any amount yet: record the answer to an estimate or a consent first.");
+
+public sealed record NoApprovedEstimate()
+    : Conflict("No estimate of this repair was approved: start the invoice from the hours worked and parts used instead.");
+
+public sealed record EstimateNotDeclined()
+    : Conflict("The strip-down charge is for a declined estimate: record that the customer declined it first.");
+
+public sealed record NoStripDownCharge() : Conflict("The declined estimate names no strip-down charge: there is nothing to invoice for it.");
+
+public sealed record CreditOfCredit(string Number) : Conflict($"{Number} is a credit note: only an invoice can be credited.");
+
+public sealed record AlreadyCredited(string Number, string CreditNumber) : Conflict($"{Number} was credited by {CreditNumber} already: it can't be credited twice.");
+
+public sealed record CreditReasonMissing() : Invalid("Reason", "The reason is empty: say why the invoice is taken back, it is printed on the credit note.");
+
+public sealed record PaymentNotPositive(decimal Value)
+    : Invalid("Amount", $"The amount can't be {Value.ToString(CultureInfo.CurrentCulture)}: write an amount above 0.");
+
+public sealed record PaymentAboveBalance(decimal Value, decimal Balance, string Currency)
+    : Invalid("Amount", $"{Amount.Text(Value, Currency)} is more than the {Amount.Text(Balance, Currency)} still owed: write what was paid for this invoice.");
+
+public sealed record RefundAboveOwed(decimal Value, decimal Owed, string Currency)
+    : Invalid("Amount", $"{Amount.Text(Value, Currency)} is more than the {Amount.Text(Owed, Currency)} that has to go back: write that or less.");
+
+public sealed record TooManyDecimals(decimal Value, string Currency, int Digits) : Invalid(
+    "Amount", $"{Value.ToString(CultureInfo.CurrentCulture)} has more digits after the point than {Currency} has: write {Math.Round(Value, Digits, MidpointRounding.AwayFromZero).ToString(CultureInfo.CurrentCulture)}, if that is what was paid.");
+
+public sealed record PaidInFuture(DateOnly PaidOn)
+    : Invalid("PaidOn", $"Paid on {PaidOn.ToString("d", CultureInfo.CurrentCulture)} lies in the future: choose today or earlier.");
+
+public sealed record NoSuchPayment() : NotFound("There is no such payment on this invoice.");
+
+public sealed record PaymentTakenBackAlready() : Conflict("This payment was taken back already.");
+
+public sealed record TakeBackOfTakeBack() : Conflict("This line takes a payment back itself: record the payment anew instead.");

@@ -1,0 +1,83 @@
+using RepairShop.Domain.Results;
+
+namespace RepairShop.Domain.Invoices;
+
+/// <summary>What may be done to an invoice in which state. Each refusal has its name.</summary>
+public static class InvoiceRules
+{
+    public static Result MayChange(Invoice invoice) =>
+        invoice.IssuedAt is null ? Result.Done : new InvoiceAlreadyIssued(invoice.Number!);
+
+    /// <param name="invoice">With its lines.</param>
+    /// <param name="totals">Of its lines.</param>
+    /// <param name="alreadyInvoiced">On the same repair with tax, less what was credited.</param>
+    /// <param name="ceiling">See <see cref="Estimates.Ceiling"/>; null when nothing was agreed.</param>
+    public static Result MayIssue(Invoice invoice, Totals totals, decimal alreadyInvoiced, decimal? ceiling)
+    {
+        if (invoice.IssuedAt is not null)
+            return new InvoiceAlreadyIssued(invoice.Number!);
+        if (invoice.Lines.Count == 0)
+            return new InvoiceHasNoLines();
+        if (totals.Gross < 0)
+            return new InvoiceBelowZero(totals.Gross, invoice.Currency);
+        if (totals.Gross == 0)
+            return Result.Done; // nothing is charged, so nothing needs consent: a warranty repair
+        if (ceiling is not { } approved)
+            return new NothingApproved(totals.Gross, invoice.Currency);
+        return alreadyInvoiced + totals.Gross > approved
+            ? new AboveApproved(totals.Gross, alreadyInvoiced, approved, invoice.Currency)
+            : Result.Done;
+    }
+
+    /// <param name="invoice"></param>
+    /// <param name="creditNumber">The credit note that took it back already; null for none.</param>
+    /// <param name="reason"></param>
+    public static Result MayCredit(Invoice invoice, string? creditNumber, string reason) => invoice switch
+    {
+        { Kind: InvoiceKind.CreditNote } => new CreditOfCredit(invoice.Number ?? ""),
+        { IssuedAt: null } => new InvoiceNotIssued(),
+        _ when creditNumber is not null => new AlreadyCredited(invoice.Number!, creditNumber),
+        _ => string.IsNullOrWhiteSpace(reason) ? new CreditReasonMissing() : Result.Done,
+    };
+
+    public static Result MayPay(Invoice invoice, decimal amount, DateOnly paidOn, DateOnly today)
+    {
+        if (MoneyShape(invoice, amount, paidOn, today) is { IsDone: false } shape)
+            return shape;
+        return amount > invoice.Balance ? new PaymentAboveBalance(amount, Math.Max(0, invoice.Balance), invoice.Currency) : Result.Done;
+    }
+
+    /// <param name="invoice"></param>
+    /// <param name="amount">Positive: what goes back to the customer.</param>
+    /// <param name="paidOn"></param>
+    /// <param name="today"></param>
+    public static Result MayRefund(Invoice invoice, decimal amount, DateOnly paidOn, DateOnly today)
+    {
+        if (MoneyShape(invoice, amount, paidOn, today) is { IsDone: false } shape)
+            return shape;
+        return amount > -invoice.Balance ? new RefundAboveOwed(amount, Math.Max(0, -invoice.Balance), invoice.Currency) : Result.Done;
+    }
+
+    public static Result MayTakeBack(Invoice invoice, Payment payment, bool takenBackAlready)
+    {
+        if (payment.TakesBackId is not null)
+            return new TakeBackOfTakeBack();
+        if (takenBackAlready)
+            return new PaymentTakenBackAlready();
+        return Result.Done;
+    }
+
+    private static Result MoneyShape(Invoice invoice, decimal amount, DateOnly paidOn, DateOnly today)
+    {
+        if (invoice.IssuedAt is null)
+            return new InvoiceNotIssued();
+        if (invoice.Kind == InvoiceKind.CreditNote)
+            return new CreditOfCredit(invoice.Number!);
+        if (amount <= 0)
+            return new PaymentNotPositive(amount);
+        var digits = Amount.Digits(invoice.Currency);
+        if (Totals.Round(amount, digits) != amount)
+            return new TooManyDecimals(amount, invoice.Currency, digits);
+        return paidOn > today ? new PaidInFuture(paidOn) : Result.Done;
+    }
+}

@@ -1,0 +1,38 @@
+using System.Globalization;
+using System.Text;
+
+namespace RepairShop.Domain.Shop;
+
+/// <summary>Typed text made fit to be kept: no control characters, no invisible signs that turn the reading direction, no blanks
+/// around it. Letters of every script, emoji and the joiners they need stay as they are.</summary>
+public static class TypedText
+{
+    /// <summary>For fields of one line: line ends become blanks.</summary>
+    public static string OneLine(string? text) => Clean(text, keepLines: false);
+
+    /// <summary>For fields of several lines.</summary>
+    public static string Lines(string? text) => Clean(text, keepLines: true);
+
+    /// <summary>Each text cleaned, empty ones and repetitions left out.</summary>
+    public static string[] Each(IEnumerable<string> texts) =>
+        [.. texts.Select(OneLine).Where(text => text.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)];
+
+    private static string Clean(string? text, bool keepLines)
+    {
+        if (string.IsNullOrEmpty(text))
+            return "";
+        var clean = new StringBuilder(text.Length);
+        foreach (var rune in text.Replace("\r\n", "\n", StringComparison.Ordinal).EnumerateRunes())
+        {
+            if (rune.Value is '\n' or '\r' or '\t' or 0x2028 or 0x2029)
+                clean.Append(keepLines && rune.Value is not '\t' ? '\n' : ' ');
+            else if (Rune.GetUnicodeCategory(rune) != UnicodeCategory.Control && !TurnsDirection(rune.Value) && rune != Rune.ReplacementChar)
+                clean.Append(rune.ToString());
+        }
+
+        return clean.ToString().Trim();
+    }
+
+    // Embeddings, overrides and isolates (Unicode Standard Annex 9): they can make a name look like another one.
+    private static bool TurnsDirection(int sign) => sign is >= 0x202A and <= 0x202E or >= 0x2066 and <= 0x2069;
+}

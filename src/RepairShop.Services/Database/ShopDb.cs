@@ -1,0 +1,82 @@
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore;
+using RepairShop.Domain.Cameras;
+using RepairShop.Domain.Checks;
+using RepairShop.Domain.Customers;
+using RepairShop.Domain.Estimates;
+using RepairShop.Domain.Findings;
+using RepairShop.Domain.Invoices;
+using RepairShop.Domain.Labour;
+using RepairShop.Domain.Paperwork;
+using RepairShop.Domain.Parts;
+using RepairShop.Domain.Post;
+using RepairShop.Domain.Repairs;
+using RepairShop.Domain.Shop;
+using RepairShop.Domain.ShutterTests;
+using RepairShop.Services.Accounts;
+using RepairShop.Services.Repairs;
+
+namespace RepairShop.Services.Database;
+
+/// <summary>The workshop's database. Every saved change leaves a line in the audit trail in the same transaction.</summary>
+public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson person, TimeProvider clock)
+    : IdentityDbContext<Account, IdentityRole<Guid>, Guid>(options), IDataProtectionKeyContext
+{
+    public DbSet<ShopSettings> Shop => Set<ShopSettings>();
+    public DbSet<TaxRate> TaxRates => Set<TaxRate>();
+    public DbSet<CheckItem> CheckItems => Set<CheckItem>();
+    public DbSet<NumberSeries> NumberSeries => Set<NumberSeries>();
+    public DbSet<AuditEntry> Audit => Set<AuditEntry>();
+    public DbSet<Customer> Customers => Set<Customer>();
+    public DbSet<Camera> Cameras => Set<Camera>();
+    public DbSet<Repair> Repairs => Set<Repair>();
+    public DbSet<RepairStage> RepairStages => Set<RepairStage>();
+    public DbSet<RepairPass> RepairPasses => Set<RepairPass>();
+    public DbSet<Photo> Photos => Set<Photo>();
+    public DbSet<CheckResult> CheckResults => Set<CheckResult>();
+    public DbSet<ShutterTest> ShutterTests => Set<ShutterTest>();
+    public DbSet<Reading> Readings => Set<Reading>();
+    public DbSet<Estimate> Estimates => Set<Estimate>();
+    public DbSet<EstimateLine> EstimateLines => Set<EstimateLine>();
+    public DbSet<FurtherConsent> FurtherConsents => Set<FurtherConsent>();
+    public DbSet<AnswerLink> AnswerLinks => Set<AnswerLink>();
+    public DbSet<Finding> Findings => Set<Finding>();
+    public DbSet<LabourEntry> LabourEntries => Set<LabourEntry>();
+    public DbSet<LabourCorrection> LabourCorrections => Set<LabourCorrection>();
+    public DbSet<Part> Parts => Set<Part>();
+    public DbSet<StockMovement> StockMovements => Set<StockMovement>();
+    public DbSet<PartUse> PartUses => Set<PartUse>();
+    public DbSet<Invoice> Invoices => Set<Invoice>();
+    public DbSet<InvoiceLine> InvoiceLines => Set<InvoiceLine>();
+    public DbSet<Payment> Payments => Set<Payment>();
+    public DbSet<Paper> Papers => Set<Paper>();
+    public DbSet<OutboxMail> Outbox => Set<OutboxMail>();
+    public DbSet<MailText> MailTexts => Set<MailText>();
+    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+
+    protected override void OnModelCreating(ModelBuilder builder)
+    {
+        base.OnModelCreating(builder);
+        builder.ApplyConfigurationsFromAssembly(typeof(ShopDb).Assembly);
+    }
+
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
+    {
+        configurationBuilder.Properties<Enum>().HaveConversion<string>().HaveMaxLength(40);
+        configurationBuilder.Properties<decimal>().HavePrecision(18, 4);
+    }
+
+    public override int SaveChanges(bool acceptAllChangesOnSuccess)
+    {
+        AuditTrail.Record(this, person.Id, clock.GetUtcNow());
+        return base.SaveChanges(acceptAllChangesOnSuccess);
+    }
+
+    public override Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
+    {
+        AuditTrail.Record(this, person.Id, clock.GetUtcNow());
+        return base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+    }
+}

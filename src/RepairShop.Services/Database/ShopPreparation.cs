@@ -1,0 +1,19 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using RepairShop.Services.Accounts;
+using RepairShop.Services.Shop;
+
+namespace RepairShop.Services.Database;
+
+/// <summary>What happens to the database before the first request: brought to this program's shape, filled with what a new book starts with.</summary>
+public static class ShopPreparation
+{
+    public static async Task PrepareAsync(IServiceProvider services, CancellationToken ct = default)
+    {
+        await using var scope = services.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<ShopDb>();
+        await db.Database.MigrateAsync(ct);
+        await ShopDefaults.EnsureAsync(db, ct);
+        await scope.ServiceProvider.GetRequiredService<AccountService>().EnsureRoles();
+    }
+}

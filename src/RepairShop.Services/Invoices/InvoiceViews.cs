@@ -1,0 +1,62 @@
+using RepairShop.Domain.Invoices;
+using RepairShop.Services.Estimates;
+
+namespace RepairShop.Services.Invoices;
+
+/// <summary>All that the invoice page and the sheet's section show of one repair.</summary>
+public sealed record MoneySheet(
+    string RepairNumber, string Camera, string Customer, string CustomerEmail, string Currency, bool IsWarranty,
+    CeilingView Ceiling, InvoiceForm? Draft, IReadOnlyList<InvoiceView> Issued, Suggested Suggested)
+{
+    /// <summary>On this repair so far with tax, less what was credited.</summary>
+    public decimal Invoiced => Issued.Where(invoice => invoice.Kind == InvoiceKind.Invoice).Sum(invoice => invoice.Gross - invoice.Credited);
+
+    public decimal Paid => Issued.Sum(invoice => invoice.Paid);
+
+    public decimal Balance => Issued.Sum(invoice => invoice.Balance);
+}
+
+/// <summary>What a new draft could start from, and what it would come to with tax.</summary>
+/// <param name="AsEstimated">Null without an approved estimate.</param>
+/// <param name="AsWorked">Null without billable hours or parts.</param>
+/// <param name="StripDown">Null unless an estimate with such a charge was declined last.</param>
+/// <param name="WorkedHours">Rounded as on the invoice.</param>
+public sealed record Suggested(decimal? AsEstimated, decimal? AsWorked, decimal? StripDown, decimal WorkedHours);
+
+/// <summary>A draft in its form.</summary>
+/// <param name="Ranges">The hours agreed for each labour line of an approved estimate, by its text: to be shown beside the quantity.</param>
+public sealed record InvoiceForm(
+    Guid Id, uint Version, InvoiceBasis Basis, InvoiceDraft Draft, IReadOnlyList<TaxChoice> Taxes, bool PricesIncludeTax, Totals Totals,
+    IReadOnlyList<HoursRange> Ranges);
+
+public sealed record HoursRange(string Text, decimal Low, decimal High);
+
+/// <summary>A draft as it stands in the form.</summary>
+public sealed record InvoiceDraft
+{
+    public string Note { get; init; } = "";
+    public DateOnly SupplyDate { get; init; }
+    public IReadOnlyList<DraftLine> Lines { get; init; } = [];
+}
+
+/// <summary>One issued invoice or credit note.</summary>
+public sealed record InvoiceView(
+    Guid Id, InvoiceKind Kind, InvoiceBasis Basis, string Number, DateOnly IssueDate, DateOnly? DueDate, string Currency, decimal Net, decimal Tax,
+    decimal Gross, decimal Paid, decimal Credited, decimal Balance, string Note, string? CreditsNumber, string? CreditedByNumber,
+    IReadOnlyList<InvoiceLine> Lines, IReadOnlyList<PaymentView> Payments, Guid? PaperId, bool IsOverdue);
+
+public sealed record PaymentView(
+    Guid Id, decimal Amount, PaymentMethod Method, string Reference, DateOnly PaidOn, bool IsTakeBack, bool IsTakenBack);
+
+/// <summary>A row of the list of invoices.</summary>
+public sealed record InvoiceRow(
+    Guid Id, string RepairNumber, InvoiceKind Kind, string? Number, DateOnly? IssueDate, DateOnly? DueDate, string Customer, string Camera,
+    string Currency, decimal Gross, decimal Balance);
+
+/// <summary>Which invoices are listed.</summary>
+public enum InvoiceShow
+{
+    Unpaid,
+    All,
+    Drafts,
+}

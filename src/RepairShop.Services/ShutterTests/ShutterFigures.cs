@@ -1,0 +1,99 @@
+using System.Globalization;
+using RepairShop.Domain.Paperwork;
+using RepairShop.Domain.ShutterTests;
+using RepairShop.Measurement.Checks;
+using RepairShop.Measurement.ShutterTests;
+
+namespace RepairShop.Services.ShutterTests;
+
+/// <summary>From stored readings to figures, under the rules frozen in their test.</summary>
+internal static class ShutterFigures
+{
+    public static ReferenceRule RuleOf(ShutterTest test) => test.LiteralMarks ? ReferenceRule.LiteralMark : ReferenceRule.TrueBinary;
+
+    public static SpeedLimits LimitsOf(ShutterTest test) => new(
+        LimitsName(test), test.SlowLimitStops, test.FastLimitStops, test.LimitBoundarySeconds,
+        test.LimitProvenance.Length > 0 ? test.LimitProvenance : "The workshop's own limits.");
+
+    /// <summary>Figures of the readings that count; null without any.</summary>
+    public static SpeedFigures? Of(ShutterTest test, MarkedSpeed mark, IEnumerable<Reading> readings)
+    {
+        var counted = readings.Where(reading => reading.StruckOutReason is null).ToList();
+        if (counted.Count == 0)
+            return null;
+        var seconds = counted.Select(reading => reading.Seconds).ToArray();
+        return SpeedFigures.For(mark, seconds, RuleOf(test), LimitsOf(test), InstrumentOf(test, counted));
+    }
+
+    /// <summary>The rules in words, as they stand under the table.</summary>
+    public static string Words(ShutterTest test, CultureInfo culture)
+    {
+        var against = test.LiteralMarks ? "Marks are read literally." : "Marks stand for the power of two behind them: 1/125 is 1/128 s.";
+        return $"Limits {LimitsName(test)} ({TimeText.Photographic(test.LimitBoundarySeconds, culture)} and slower, and faster). {against} "
+            + "A verdict is proven where the 95 % uncertainty of the mean does not reach across the limit.";
+    }
+
+    public static ShutterRowFacts? Row(MarkedSpeed mark, SpeedFigures? before, SpeedFigures? after)
+    {
+        var any = after ?? before;
+        if (any?.ReferenceSeconds is not { } reference)
+            return null;
+        return new ShutterRowFacts
+        {
+            MarkedSpeed = Shown(mark),
+            ReferenceSeconds = reference,
+            LowerLimitStops = -any.LimitStops,
+            UpperLimitStops = any.LimitStops,
+            AsReceived = Facts(before),
+            AfterService = Facts(after),
+        };
+    }
+
+    /// <summary>As a photographer writes the mark: ½ for 1/2, 1 s for 1.</summary>
+    public static string Shown(MarkedSpeed mark) => mark.Text switch
+    {
+        "1" => "1 s",
+        "1/2" => "½",
+        "1/4" => "¼",
+        var text => text,
+    };
+
+    private static string LimitsName(ShutterTest test) =>
+        string.Create(CultureInfo.CurrentCulture, $"±{test.SlowLimitStops:0.##} / ±{test.FastLimitStops:0.##} stop");
+
+    /// <summary>The stated step, else the coarsest last digit as typed. A unit written once for a whole list is not in each
+    /// reading's own text, so its step is scaled by what the reading turned out to be.</summary>
+    private static TimingInstrument InstrumentOf(ShutterTest test, List<Reading> readings)
+    {
+        if (test.ResolutionSeconds is { } stated)
+            return new TimingInstrument(stated);
+        var step = 0.0;
+        foreach (var reading in readings)
+        {
+            if (ReadingText.Parse(reading.Typed, CultureInfo.CurrentCulture).Reading is { } typed)
+                step = Math.Max(step, typed.StepSeconds * (reading.Seconds / typed.Seconds));
+        }
+
+        return new TimingInstrument(step);
+    }
+
+    private static SpeedFiguresFacts? Facts(SpeedFigures? figures) => figures is not { ErrorStops: { } error } ? null : new SpeedFiguresFacts
+    {
+        Count = figures.Seconds.Count,
+        MeanSeconds = figures.Seconds.Mean,
+        DeviationSeconds = figures.Seconds.StandardDeviation,
+        ExpandedUncertaintySeconds = figures.Uncertainty?.Expanded,
+        ErrorStops = error,
+        // Half the bar that is drawn: the longer half, so that it never looks better than it is.
+        UncertaintyStops = figures.UncertaintyBelowStops ?? figures.UncertaintyAboveStops,
+        SpreadStops = figures.SpreadStops,
+        Verdict = figures.Verdict switch
+        {
+            Verdict.Within => LimitVerdict.Within,
+            Verdict.WithinNotProven => LimitVerdict.WithinNotProven,
+            Verdict.OutsideNotProven => LimitVerdict.OutsideNotProven,
+            Verdict.Outside => LimitVerdict.Outside,
+            _ => null,
+        },
+    };
+}

@@ -1,0 +1,18 @@
+namespace RepairShop.Web.Access;
+
+/// <summary>The rooms of the workshop in the order of the header.</summary>
+public static class Rooms
+{
+    public static IReadOnlyList<Room> All { get; } =
+    [
+        new("Bench", "/bench"),
+        new("Repairs", "/repairs"),
+        new("Customers", "/customers"),
+        new("Cameras", "/cameras"),
+        new("Stock", "/stock"),
+        new("Money", "/invoices"),
+        new("Shop", "/shop"),
+    ];
+}
+
+public sealed record Room(string Name, string Path);

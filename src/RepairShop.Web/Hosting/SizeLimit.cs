@@ -1,0 +1,25 @@
+using Microsoft.AspNetCore.Http.Features;
+
+namespace RepairShop.Web.Hosting;
+
+/// <summary>The largest thing one may send: a big photo with some room.</summary>
+internal static class SizeLimit
+{
+    public const long Bytes = 30 * 1024 * 1024;
+
+    /// <summary>Says no before reading, so that the friendly page can still be sent.</summary>
+    public static IApplicationBuilder UseSizeLimit(this IApplicationBuilder app) => app.Use((context, next) =>
+    {
+        if (context.Request.ContentLength is not > Bytes)
+            return next();
+        // The page that says so is run in this same request and must not try to read it; the server may pour the rest away,
+        // or the browser would show a broken connection instead of the page.
+        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+            limit.MaxRequestBodySize = null;
+        context.Request.ContentType = null;
+        context.Request.ContentLength = 0;
+        context.Request.Body = Stream.Null;
+        context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
+        return Task.CompletedTask;
+    });
+}

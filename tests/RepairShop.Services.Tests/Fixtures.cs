@@ -1,0 +1,4 @@
+using RepairShop.Testing;
+using Xunit;
+
+[assembly: AssemblyFixture(typeof(PostgresServer))]

@@ -1,0 +1,137 @@
+using System.Net;
+using RepairShop.Testing;
+using RepairShop.Web.KeptText;
+using Xunit;
+
+namespace RepairShop.Web.Tests.KeptText;
+
+/// <summary>A session that ends while somebody types must not take the text with it.</summary>
+public class KeptTextTests(PostgresServer server)
+{
+    private const string Typed = "Taking apart may not be reversible. <b>Łukasz</b> \"yes\" & 日本 🙂";
+
+    [Fact]
+    public async Task A_form_sent_after_the_session_ended_comes_back_after_signing_in_and_is_saved_with_one_press()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = await app.SignedIn();
+        await client.Open("/shop/texts");
+        var form = client.Page;
+        await SignOutElsewhere(client);
+
+        await Resend(client, form, Typed);
+        Assert.Equal("Sign in", client.Heading);
+        Assert.Contains("Your text is safe", client.Text);
+        Assert.DoesNotContain("Łukasz", client.Text);
+
+        await client.Press("Sign in", ("Input.Email", "owner@example.com"), ("Input.Password", ShopApp.Password));
+        Assert.Equal("Your text is safe", client.Heading);
+        Assert.Contains(Typed, client.Text);
+
+        await client.Press("Send it again");
+        Assert.Equal("/shop/texts", client.Url);
+        Assert.Equal("The texts are saved.", client.Notice);
+        Assert.Equal(Typed, client.Value("Input.Conditions"));
+    }
+
+    [Fact]
+    public async Task A_wrong_password_in_between_loses_nothing()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = await app.SignedIn();
+        await client.Open("/shop/texts");
+        var form = client.Page;
+        await SignOutElsewhere(client);
+        await Resend(client, form, Typed);
+        await client.Press("Sign in", ("Input.Email", "owner@example.com"), ("Input.Password", "wrong"));
+        await client.Press("Sign in", ("Input.Email", "owner@example.com"), ("Input.Password", ShopApp.Password));
+        Assert.Contains(Typed, client.Text);
+    }
+
+    [Fact]
+    public async Task A_stale_antiforgery_token_brings_the_text_back_too()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = await app.SignedIn();
+        await client.Open("/shop/texts");
+        await client.Press("Save texts", ("Input.Conditions", Typed), ("__RequestVerificationToken", "stale"));
+        Assert.Equal("Your text is safe", client.Heading);
+        await client.Press("Send it again");
+        Assert.Equal(Typed, client.Value("Input.Conditions"));
+    }
+
+    [Fact]
+    public async Task Passwords_are_never_carried()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = await app.SignedIn();
+        await client.Open("/account/password");
+        await client.Press("Change password",
+            ("Input.CurrentPassword", ShopApp.Password), ("Input.Password", "my own long words"), ("Input.Again", "my own long words"), ("__RequestVerificationToken", "stale"));
+        Assert.Equal("Change password", client.Heading);
+        Assert.Equal("This page had gone stale and was loaded anew: please do it once more.", client.Notice);
+        Assert.DoesNotContain("my own long words", client.Page.DocumentElement.OuterHtml);
+    }
+
+    [Fact]
+    public async Task Another_sites_form_is_not_carried_over_a_sign_in()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = app.Client();
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/shop/texts")
+        {
+            Content = new FormUrlEncodedContent([new("Input.Conditions", "evil")]),
+            Headers = { { "Origin", "https://evil.example" } },
+        };
+        await client.Send(request);
+        Assert.Equal("Sign in", client.Heading);
+        Assert.Equal("", client.Value("kept"));
+    }
+
+    [Fact]
+    public async Task Another_sites_form_is_refused_where_somebody_is_signed_in()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = await app.SignedIn();
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/shop/texts")
+        {
+            Content = new FormUrlEncodedContent([new("Input.Conditions", "evil")]),
+            Headers = { { "Sec-Fetch-Site", "cross-site" } },
+        };
+        await client.Send(request);
+        Assert.Equal(HttpStatusCode.BadRequest, client.Status);
+        Assert.Equal("That could not be read", client.Heading);
+    }
+
+    [Fact]
+    public async Task A_text_too_long_to_carry_is_told()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = app.Client();
+        await client.Post("/shop/texts", [new("Input.Conditions", new string('x', KeptForms.MaxBytes))]);
+        Assert.Contains("too long to carry over", client.Text);
+    }
+
+    [Fact]
+    public async Task Altered_text_is_not_believed()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = app.Client();
+        await client.Post("/shop/texts", [new("Input.Conditions", "mine")]);
+        await client.Press("Sign in", ("Input.Email", "owner@example.com"), ("Input.Password", ShopApp.Password), ("kept", "AAAA" + client.Value("kept")));
+        Assert.NotEqual("Your text is safe", client.Heading);
+    }
+
+    private static async Task SignOutElsewhere(FormClient client)
+    {
+        await client.Press("Sign out");
+        Assert.Equal("Sign in", client.Heading);
+    }
+
+    private static Task Resend(FormClient client, AngleSharp.Html.Dom.IHtmlDocument form, string conditions) => client.Post("/shop/texts",
+    [
+        new("Input.Conditions", conditions),
+        new("Input.Version", form.QuerySelector("[name='Input.Version']")!.GetAttribute("value")!),
+        new("__RequestVerificationToken", form.QuerySelector("main [name='__RequestVerificationToken']")!.GetAttribute("value")!),
+    ]);
+}
