@@ -44,6 +44,24 @@ public sealed record CreditOfCredit(string Number) : Conflict($"{Number} is a cr
 
 public sealed record AlreadyCredited(string Number, string CreditNumber) : Conflict($"{Number} was credited by {CreditNumber} already: it can't be credited twice.");
 
+public sealed record CreditAboveRate(string Rate, decimal Percent, decimal Asked, decimal Left, string Currency) : Conflict(
+    $"{Amount.Text(Asked, Currency)}{(Rate.Length == 0 ? "" : $" at {Rate} {Percent.ToString("0.####", CultureInfo.CurrentCulture)} %")} is more than the {Amount.Text(Left, Currency)} not given back yet: write that or less.");
+
+public sealed record CreditAboveLine(string Line, decimal Asked, decimal Left, string Unit) : Conflict(
+    $"“{Line}” has {Left.ToString("0.####", CultureInfo.CurrentCulture)} {Unit} not given back yet, not {Asked.ToString("0.####", CultureInfo.CurrentCulture)}: write a quantity above 0 and not above that.");
+
+public sealed record CreditAmountNotPositive(decimal Value)
+    : Conflict($"The amount can't be {Value.ToString(CultureInfo.CurrentCulture)}: write an amount above 0, or leave it empty.");
+
+public sealed record CreditLineUnknown() : NotFound("There is no such line on this invoice.");
+
+/// <summary>The database's own refusal, should two people credit one invoice at once.</summary>
+public sealed record CreditAboveInvoice() : Conflict("Together the credit notes would be more than the invoice: look at what was given back already.");
+
+public sealed record DepositAmountMissing() : Invalid("Deposit", "The deposit is empty: write the amount you ask for, above 0.");
+
+public sealed record DepositOfDeposit() : Conflict("This draft is a deposit itself: issue it first, the next invoice takes it off.");
+
 public sealed record CreditReasonMissing() : Invalid("Reason", "The reason is empty: say why the invoice is taken back, it is printed on the credit note.");
 
 public sealed record PaymentNotPositive(decimal Value)
