@@ -10,9 +10,9 @@
 
   const valueOf = field => field.type === "checkbox" || field.type === "radio" ? field.checked : field.value;
 
-  const read = key => {
+  const read = (key, store = localStorage) => {
     try {
-      return JSON.parse(localStorage.getItem(key));
+      return JSON.parse(store.getItem(key));
     } catch {
       return null; // somebody else's text under our name: nothing of ours to bring back
     }
@@ -57,11 +57,14 @@
     form.before(bar);
   };
 
-  // A form that was sent and is not here again with errors has been taken.
-  const sent = sessionStorage.getItem("sent");
+  // A form that was sent has been taken when the page that this very sending led to is neither itself with errors, nor the
+  // sign-in, nor a page that tells of a failure. A page opened later says nothing of it.
+  const sent = read("sent", sessionStorage);
   sessionStorage.removeItem("sent");
-  if (sent && !document.querySelector(".form-errors") && document.body.dataset.signIn !== "yes") {
-    localStorage.removeItem(sent);
+  const ledHere = sent && Math.abs(performance.timeOrigin - sent.at) < 5000;
+  const { signIn, failed } = document.body.dataset;
+  if (ledHere && !document.querySelector(".form-errors") && signIn !== "yes" && failed !== "yes") {
+    localStorage.removeItem(sent.key);
   }
 
   for (const form of document.querySelectorAll("form[data-keep]")) {
@@ -70,6 +73,6 @@
       offer(form, stored);
     }
     form.addEventListener("input", () => write(form));
-    form.addEventListener("submit", () => sessionStorage.setItem("sent", keyOf(form)));
+    form.addEventListener("submit", () => sessionStorage.setItem("sent", JSON.stringify({ key: keyOf(form), at: Date.now() })));
   }
 })();
