@@ -57,11 +57,12 @@
     form.before(bar);
   };
 
-  // A form that was sent has been taken when the page that this very sending led to is neither itself with errors, nor the
-  // sign-in, nor a page that tells of a failure. A page opened later says nothing of it.
+  // A form that was sent has been taken when this very sending was answered with a redirect to a page that is neither itself
+  // with errors, nor the sign-in, nor one that tells of a failure. A page opened later says nothing of it.
   const sent = read("sent", sessionStorage);
   sessionStorage.removeItem("sent");
-  const ledHere = sent && Math.abs(performance.timeOrigin - sent.at) < 5000;
+  const [arrival] = performance.getEntriesByType("navigation");
+  const ledHere = sent && arrival.redirectCount > 0 && Math.abs(performance.timeOrigin - sent.at) < 5000;
   const { signIn, failed } = document.body.dataset;
   if (ledHere && !document.querySelector(".form-errors") && signIn !== "yes" && failed !== "yes") {
     localStorage.removeItem(sent.key);
@@ -71,6 +72,10 @@
     const stored = read(keyOf(form));
     if (stored && Date.now() - stored.at < lifetime && differs(form, stored.kept)) {
       offer(form, stored);
+    }
+    // Going back, a browser fills in some fields and not others: half a form, with what was taken already. All of it, or nothing.
+    if (arrival.type === "back_forward") {
+      addEventListener("pageshow", () => form.reset(), { once: true });
     }
     form.addEventListener("input", () => write(form));
     form.addEventListener("submit", () => sessionStorage.setItem("sent", JSON.stringify({ key: keyOf(form), at: Date.now() })));
