@@ -84,3 +84,19 @@ public sealed record NoSuchPayment() : NotFound("There is no such payment on thi
 public sealed record PaymentTakenBackAlready() : Conflict("This payment was taken back already.");
 
 public sealed record TakeBackOfTakeBack() : Conflict("This line takes a payment back itself: record the payment anew instead.");
+
+/// <summary>Directive 2006/112/EC art. 226 (4): where the customer accounts for the tax, the invoice names the customer's number.</summary>
+public sealed record ReverseChargeNeedsNumber(string Customer) : Conflict(
+    $"Reverse charge needs the customer's tax number, and {Customer} has none that fits the country: write it on the customer's page, or choose another tax profile.");
+
+public sealed record ProfileNotValidOn(DateOnly Day)
+    : Invalid("TaxProfileId", $"This tax profile may not be used for work done on {Day.ToString("d", CultureInfo.CurrentCulture)}: choose another.");
+
+public sealed record ChangeUnreadable(int Row, string Field, string Typed) : Invalid(
+    $"{Field}[{Row}].Change", $"“{Typed}” is no discount: write an amount, a percentage such as 10 %, or with a plus in front a charge such as +5.");
+
+public sealed record ChangeWithoutText(int Row)
+    : Invalid($"Changes[{Row}].Text", "Say what this discount or charge is for: it is printed.");
+
+public sealed record DiscountAboveLine(int Row)
+    : Invalid($"Lines[{Row}].Change", "A discount can't be more than the line comes to.");

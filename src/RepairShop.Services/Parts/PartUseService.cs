@@ -140,8 +140,9 @@ public sealed class PartUseService(ShopDb db, PartService stock, CurrentPerson p
 
     private async Task TaxAsync(PartUse use, CancellationToken cancel)
     {
-        var rate = await db.Shop.AnyAsync(shop => shop.TaxRegistered, cancel)
-            ? await db.TaxRates.AsNoTracking().FirstOrDefaultAsync(row => row.IsDefault && row.RetiredAt == null, cancel)
+        var shop = await db.Shop.AsNoTracking().SingleAsync(cancel);
+        var rate = shop.TaxRegistered
+            ? await db.TaxRates.AsNoTracking().ValidOn(shop.Today(use.UsedAt)).FirstOrDefaultAsync(row => row.IsDefault, cancel)
             : null;
         (use.TaxName, use.TaxPercent) = (rate?.Name ?? "", rate?.Percent ?? 0);
     }

@@ -66,7 +66,7 @@ public sealed class SheetService(ShopDb db, ShopFace face, LeavingService leavin
             .Select(row => new { row.Minutes, row.Billable }).ToListAsync(cancel);
         var invoiced = await db.Invoices
             .Where(row => row.RepairId == repair.Id && row.Kind == InvoiceKind.Invoice && row.IssuedAt != null)
-            .Select(row => row.Gross - row.Credited).ToListAsync(cancel);
+            .Select(row => row.Gross + row.CashRounding - row.Credited).ToListAsync(cancel);
         var latest = offers.Count > 0 ? offers[^1] : null;
         var due = repair.PromisedFor ?? repair.WantedBy;
         var hasFindings = await db.Findings.AnyAsync(row => row.RepairId == repair.Id && row.RemovedAt == null, cancel);
@@ -136,9 +136,9 @@ public sealed class SheetService(ShopDb db, ShopFace face, LeavingService leavin
         if (billableMinutes == 0 && parts.Count == 0)
             return 0;
         var shop = await db.Shop.AsNoTracking().SingleAsync(cancel);
-        var rate = shop.TaxRegistered ? await db.TaxRates.AsNoTracking().FirstOrDefaultAsync(row => row.IsDefault && row.RetiredAt == null, cancel) : null;
+        var rate = shop.TaxRegistered ? await db.TaxRates.AsNoTracking().ValidOn(shop.Today(clock.GetUtcNow())).FirstOrDefaultAsync(row => row.IsDefault, cancel) : null;
         var lines = InvoiceDrafting.AsWorked(InvoiceDrafting.Hours(billableMinutes, shop.LabourRounding), shop, rate, parts);
-        return Totals.Of([.. lines.Select(line => new PricedLine(line.Quantity, line.UnitPrice, line.TaxName, line.TaxPercent))],
+        return Totals.Of([.. lines.Select(line => line.Priced())],
             shop.TaxRegistered, shop.PricesIncludeTax, Currency.MinorUnits(shop.Currency)).Gross;
     }
 }
