@@ -168,8 +168,8 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         var rates = await db.TaxRates.AsNoTracking().ValidOn(typed.SupplyDate)
             .OrderByDescending(row => row.IsDefault).ThenByDescending(row => row.Percent).ToListAsync(cancel);
         var lines = invoice.Lines.Where(line => line.DepositId is null).ToList();
-        foreach (var line in lines.Where(line => !before.ChargesTax))
-            line.TaxName = ""; // "Export" and the like are no rates: the usual one takes their place
+        if (!before.ChargesTax)
+            lines.ForEach(line => line.TaxName = ""); // "Export" and the like are no rates: the usual one takes their place
         TaxTermsLines.Tax(lines, terms, rates, keepsItsRates: false, invoice.PricesIncludeTax);
         DraftTerms.Put(invoice, terms);
         await TakeOffDepositsAsync(invoice, cancel);
