@@ -112,6 +112,8 @@ public sealed record MountMeasures
             return refused;
         if (RecessDepth is null)
             return new MeasureMissing("Mount.RecessDepth", "Recess depth");
+        if (RearGroupDiameter is not null && RearGroupHeight is null)
+            return new MeasureMissing("Mount.RearGroupHeight", "Rear group height");
         string[] needless = [nameof(RearGroupDiameter), nameof(GateWidth), nameof(GateHeight)];
         if (Lengths.FirstOrDefault(one => one.Value is null && !needless.Contains(one.Name)) is { Name: not null } missing)
             return new MeasureMissing($"Mount.{missing.Name}", missing.Words);

@@ -68,7 +68,7 @@ public static class ToolWords
     public static string Figure(double millimetres, LengthUnit unit)
     {
         var text = Math.Round(Length.FromMillimetres(millimetres, unit), unit == LengthUnit.Inch ? 4 : 3)
-            .ToString(unit == LengthUnit.Inch ? "0.000#" : "0.00#", CultureInfo.CurrentCulture);
+            .ToString(unit == LengthUnit.Inch ? "0.0000" : "0.00#", CultureInfo.CurrentCulture);
         return text.Replace('-', '−');
     }
 

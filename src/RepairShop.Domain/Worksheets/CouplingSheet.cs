@@ -76,7 +76,7 @@ public static class CouplingSheet
         var off = seen.Where(point => point.Read is not null)
             .Select(point => $"{point.Pair.Speed.Text} stands at f/{SheetText.Number(point.Read!.Value)} for f/{SheetText.Number(point.Pair.Mark ?? point.Pair.FNumber, "0.#")} ({SheetText.Stops(point.OffStops!.Value)} stop)");
         var text = string.Join("; ", off.Prepend($"Coupled at EV {SheetText.Number(value)}: {seen.Count} of {points.Count} pairs looked at, {seen.Count(point => point.Verdict == Verdict.Within)} hold")) + ".";
-        return new("Speed and aperture coupling", "Pair furthest off", new Gauge(Math.Round(worst.OffStops!.Value, 3), "stops", -limit, limit), text);
+        return new("Speed and aperture coupling", "Pair furthest off", new Gauge(Math.Round(worst.OffStops!.Value, 3), "stop", -limit, limit), text);
     }
 
     private static List<double> Apertures(SheetValues values, string text)

@@ -37,7 +37,7 @@ public static class FocusSheet
         var register = new Register(Mm(measured), Mm(nominal), lens, fNumber, circle, shims is { } now ? Mm(now) : null);
         return new FocusWorked(
             register, typed.Unit, fNumber, circle, set, set is { } metres ? FromFilm(register, metres * 1000) : null,
-            new("Focus", "Register error", register.Gauge, Words(register, Mm(measured), Mm(nominal), fNumber, typed.Unit)));
+            new("Focus", "Register error", WorksheetFinding.Rounded(register.Gauge), Words(register, Mm(measured), Mm(nominal), fNumber, typed.Unit)));
     }
 
     private static double? FromFilm(Register register, double filmDistance)

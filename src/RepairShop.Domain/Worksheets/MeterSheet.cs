@@ -90,7 +90,7 @@ public static class MeterSheet
 
     private static MeterWorked Worked(MeterCheck check, double limit, MeterTyped typed, double speed, double constant)
     {
-        var gauge = new Gauge(Math.Round(check.WorstError, 3), "stops", -limit, limit);
+        var gauge = new Gauge(Math.Round(check.WorstError, 3), "stop", -limit, limit);
         var held = typed.Light switch
         {
             MeterLight.Luminance => $", K {SheetText.Number(constant)} cd·s/m²",

@@ -87,7 +87,7 @@ public static class RangefinderSheet
         var sign = unit == DistanceUnit.Foot ? "ft" : "m";
         var text = string.Join("; ", points.Select(point => $"target {Distance(point.Target, sign)} shown as {Distance(point.Shown, sign)}"))
             + $". At the film, against half the depth of focus of {SheetText.Number(lens)} mm at f/{SheetText.Number(fNumber)}.";
-        return new("Rangefinder", $"Focus error at the film, target {Distance(worst.Target, sign)}", worst.AtFilm, text);
+        return new("Rangefinder", $"Focus error at the film, target {Distance(worst.Target, sign)}", WorksheetFinding.Rounded(worst.AtFilm), text);
     }
 
     public static string Distance(double value, string sign) => double.IsInfinity(value) ? "∞" : $"{SheetText.Number(value)} {sign}";

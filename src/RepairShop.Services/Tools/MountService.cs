@@ -12,8 +12,9 @@ public sealed class MountService(ShopDb db, TimeProvider clock)
     {
         ArgumentNullException.ThrowIfNull(question);
         var inside = RegisterPages.Inside(question.Text);
-        var found = db.Mounts.FromSql($"select *, xmin from mounts where shop_fold(concat_ws(' ', camera, name)) like shop_fold({inside})");
-        return await found.AsNoTracking().Where(row => (row.RetiredAt != null) == question.Retired)
+        var found = db.Database.SqlQuery<Guid>(
+            $"""select id as "Value" from mounts where shop_fold(concat_ws(' ', camera, name)) like shop_fold({inside})""");
+        return await db.Mounts.AsNoTracking().Where(row => found.Contains(row.Id) && (row.RetiredAt != null) == question.Retired)
             .OrderBy(row => row.Camera).ThenBy(row => row.Name).ThenBy(row => row.Id)
             .PageAsync(question.Page, row => new MountLine(row.Id, row.Camera, row.Name, row.Unit, row.Measures), cancel);
     }

@@ -12,9 +12,9 @@ public sealed class ToolService(ShopDb db, TimeProvider clock)
     {
         ArgumentNullException.ThrowIfNull(question);
         var inside = RegisterPages.Inside(question.Text);
-        var found = db.Tools.FromSql(
-            $"select *, xmin from tools where shop_fold(concat_ws(' ', name, fits, place, other_measures)) like shop_fold({inside})");
-        return await found.AsNoTracking().Where(row => (row.RetiredAt != null) == question.Retired)
+        var found = db.Database.SqlQuery<Guid>(
+            $"""select id as "Value" from tools where shop_fold(concat_ws(' ', name, fits, place, other_measures)) like shop_fold({inside})""");
+        return await db.Tools.AsNoTracking().Where(row => found.Contains(row.Id) && (row.RetiredAt != null) == question.Retired)
             .OrderBy(row => row.Name).ThenBy(row => row.Id)
             .PageAsync(question.Page, row => new ToolLine(
                 row.Id, row.Name, row.Kind, row.Fits, row.Place, row.Unit, row.Spanner, row.OtherMeasures), cancel);
