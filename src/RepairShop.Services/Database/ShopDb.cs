@@ -15,6 +15,7 @@ using RepairShop.Domain.Post;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Shop;
 using RepairShop.Domain.ShutterTests;
+using RepairShop.Domain.Tools;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Repairs;
 
@@ -48,6 +49,8 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<Part> Parts => Set<Part>();
     public DbSet<StockMovement> StockMovements => Set<StockMovement>();
     public DbSet<PartUse> PartUses => Set<PartUse>();
+    public DbSet<Tool> Tools => Set<Tool>();
+    public DbSet<Mount> Mounts => Set<Mount>();
     public DbSet<Invoice> Invoices => Set<Invoice>();
     public DbSet<InvoiceLine> InvoiceLines => Set<InvoiceLine>();
     public DbSet<Payment> Payments => Set<Payment>();

@@ -61,6 +61,7 @@ public static class DemoWorkshop
         var stock = new DemoStock(seed, folder, today, TaxChoice.KeyOf(rate.Name, rate.Percent));
         await CustomersAsync(book, stock, seed);
         await PartsAsync(book, seed);
+        await DemoTools.AddAsync(book);
         await JobsAsync(book, stock, seed, past.GetRequiredService<PostOffice>(), tell);
 
         await using var last = services.CreateAsyncScope();

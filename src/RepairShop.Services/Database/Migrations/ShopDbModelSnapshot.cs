@@ -2583,6 +2583,204 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("shutter_tests", (string)null);
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Tools.Mount", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Camera")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("camera");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("notes");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("unit");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Measures", "RepairShop.Domain.Tools.Mount.Measures#MountMeasures", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<double?>("GateHeight")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_gate_height");
+
+                            b1.Property<double?>("GateWidth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_gate_width");
+
+                            b1.Property<double?>("NotchCircle")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_notch_circle");
+
+                            b1.Property<double?>("NotchDepth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_notch_depth");
+
+                            b1.Property<double?>("NotchWidth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_notch_width");
+
+                            b1.Property<double?>("RearGroupDiameter")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_rear_group_diameter");
+
+                            b1.Property<double?>("RearGroupHeight")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_rear_group_height");
+
+                            b1.Property<double?>("RecessDepth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_recess_depth");
+
+                            b1.Property<double?>("RecessDiameter")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_recess_diameter");
+                        });
+
+                    b.HasKey("Id")
+                        .HasName("pk_mounts");
+
+                    b.ToTable("mounts", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Tools.Tool", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("Fits")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("fits");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("notes");
+
+                    b.Property<string>("OtherMeasures")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("other_measures");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("place");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("unit");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Spanner", "RepairShop.Domain.Tools.Tool.Spanner#SpannerMeasures", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<double?>("CutAwayWidth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_cut_away_width");
+
+                            b1.Property<double?>("Depth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_depth");
+
+                            b1.Property<double?>("InnerDiameter")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_inner_diameter");
+
+                            b1.Property<double?>("OuterDiameter")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_outer_diameter");
+
+                            b1.Property<double?>("PinCircle")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_pin_circle");
+
+                            b1.Property<double?>("PinHeight")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_pin_height");
+
+                            b1.Property<double?>("PinWidth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_pin_width");
+
+                            b1.Property<int?>("Pins")
+                                .HasColumnType("integer")
+                                .HasColumnName("spanner_pins");
+                        });
+
+                    b.HasKey("Id")
+                        .HasName("pk_tools");
+
+                    b.ToTable("tools", (string)null);
+                });
+
             modelBuilder.Entity("RepairShop.Services.Accounts.Account", b =>
                 {
                     b.Property<Guid>("Id")
