@@ -28,7 +28,7 @@ internal static class StripRecords
 
     public static IEnumerable<OutItem> OutOf(StripStep step, IReadOnlyDictionary<Guid, string> trays) => step.Items
         .Where(lot => lot.Fate == ItemFate.StillOut)
-        .GroupBy(lot => lot.Kind)
+        .OrderBy(lot => lot.Kind).GroupBy(lot => lot.Kind)
         .Select(kind => new OutItem(
             StripWords.NameOf(step, kind.Key), kind.Sum(lot => lot.Count), PlaceOf(step, step.TrayId is { } id ? trays.GetValueOrDefault(id) : null), step.Remember));
 
