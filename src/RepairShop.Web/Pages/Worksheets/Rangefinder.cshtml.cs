@@ -1,5 +1,5 @@
-using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
 using RepairShop.Domain.Worksheets;
 using RepairShop.Measurement.Gauges;
 using RepairShop.Services.Worksheets;
