@@ -6,6 +6,8 @@ namespace RepairShop.Domain.EInvoices;
 internal static class EInvoiceTaxRules
 {
     private const string SellerNumber = "Write the shop's tax number under Prices and tax: an invoice of this kind names it.";
+    private const string NoVatNumber = "An invoice outside the scope of tax names no VAT number.";
+    private const string Alone = "What is outside the scope of tax can't stand beside taxed lines: write two invoices.";
     private const string RateOfNothing = "A line without tax has the rate 0.";
     private const string OneBreakdown = "The tax is not summed up once for each category.";
     private const string BaseOfLines = "A rate's base is not the sum of its lines with discounts and charges.";
@@ -40,7 +42,9 @@ internal static class EInvoiceTaxRules
             yield return new($"BR-{code}-07", e => Changes(e, code).All(change => change.Amount < 0 || IsRate(own, change.Tax!)), own.HasTax ? "A charge on what is taxed has a rate above 0." : RateOfNothing);
         }
         yield return new($"BR-{code}-08", e => e.Taxes.Where(tax => tax.Tax.Code == code).All(tax => tax.Base == BaseOf(e, tax.Tax)), BaseOfLines);
-        if (!own.HasTax)
+        if (own.HasTax)
+            yield return new($"BR-{code}-09", e => e.Taxes.Where(tax => tax.Tax.Code == code).All(tax => EInvoiceRules.IsTaxOfBase(tax, e.Currency)), "The tax of a rate is not its base times the rate: choose rounding per rate in the tax profile.");
+        else
             yield return new($"BR-{code}-09", e => e.Taxes.Where(tax => tax.Tax.Code == code).All(tax => tax.Amount == 0), $"What is {own.Word} carries no tax.");
         yield return new($"BR-{code}-10", e => e.Taxes.Where(tax => tax.Tax.Code == code).All(tax => Filled(tax.Reason) == own.NeedsReason),
             own.NeedsReason ? $"Say in the tax profile or the rate why this is {own.Word}." : $"What is {own.Word} has no reason for not being taxed.");
@@ -48,12 +52,19 @@ internal static class EInvoiceTaxRules
 
     private static IEnumerable<EInvoiceRule> OutsideScope()
     {
-        yield return new("BR-O-02", e => !IsUsed(e, "O") || (e.Seller.VatId.Length == 0 && e.Buyer.VatId.Length == 0), "An invoice outside the scope of tax names no VAT number.");
+        yield return new("BR-O-02", e => !Lines(e, "O").Any() || NamesNoVat(e), NoVatNumber);
+        yield return new("BR-O-03", e => !Changes(e, "O").Any(change => change.Amount < 0) || NamesNoVat(e), NoVatNumber);
+        yield return new("BR-O-04", e => !Changes(e, "O").Any(change => change.Amount > 0) || NamesNoVat(e), NoVatNumber);
         yield return new("BR-O-05", e => Lines(e, "O").All(line => line.Tax.Percent is null), "A line outside the scope of tax has no rate.");
-        yield return new("BR-O-06", e => Changes(e, "O").All(change => change.Tax!.Percent is null), "A discount outside the scope of tax has no rate.");
-        yield return new("BR-O-11", e => !IsUsed(e, "O") || e.Taxes.Count == 1, "What is outside the scope of tax can't stand beside taxed lines: write two invoices.");
-        yield return new("BR-O-12", e => !IsUsed(e, "O") || e.Lines.All(line => line.Tax.Code == "O"), "What is outside the scope of tax can't stand beside taxed lines: write two invoices.");
+        yield return new("BR-O-06", e => Changes(e, "O").All(change => change.Amount > 0 || change.Tax!.Percent is null), "A discount outside the scope of tax has no rate.");
+        yield return new("BR-O-07", e => Changes(e, "O").All(change => change.Amount < 0 || change.Tax!.Percent is null), "A charge outside the scope of tax has no rate.");
+        yield return new("BR-O-11", e => !IsUsed(e, "O") || e.Taxes.Count == 1, Alone);
+        yield return new("BR-O-12", e => !IsUsed(e, "O") || e.Lines.All(line => line.Tax.Code == "O"), Alone);
+        yield return new("BR-O-13", e => !IsUsed(e, "O") || e.Changes.All(change => change.Amount > 0 || change.Tax?.Code == "O"), Alone);
+        yield return new("BR-O-14", e => !IsUsed(e, "O") || e.Changes.All(change => change.Amount < 0 || change.Tax?.Code == "O"), Alone);
     }
+
+    private static bool NamesNoVat(EInvoice e) => e.Seller.VatId.Length == 0 && e.Buyer.VatId.Length == 0;
 
     private static string Missing(string code) => code == "AE"
         ? "Reverse charge names both numbers: write the shop's tax number under Prices and tax, and the customer's on the customer's page."

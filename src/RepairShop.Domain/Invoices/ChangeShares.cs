@@ -14,12 +14,13 @@ internal static class ChangeShares
             .OrderByDescending(rate => rate.Sum).ThenByDescending(rate => rate.Key.Percent).ThenBy(rate => rate.Key.Name, StringComparer.Ordinal).ToList();
         if (rates.Count == 0 || change.Change.IsNone)
             return [];
+        var plain = Totals.Round(change.Change.Amount, minorUnits);
         var shares = rates.ConvertAll(rate => change.Change.Percent is not null
             ? change.Change.On(rate.Sum, minorUnits)
-            : Proportion(change.Change.Amount, rate.Sum, rates.Sum(other => other.Sum), minorUnits));
+            : Proportion(plain, rate.Sum, rates.Sum(other => other.Sum), minorUnits));
         // What rounding leaves over goes to the rate with the most on it, so that nothing of a plain amount is lost.
         if (change.Change.Percent is null)
-            shares[0] += change.Change.Amount - shares.Sum();
+            shares[0] += plain - shares.Sum();
         return rates.Zip(shares, (rate, amount) => new ChangeShare(change.Text, rate.Key, change.Change.Percent, rate.Sum, amount)).Where(share => share.Amount != 0);
     }
 

@@ -21,13 +21,13 @@ public readonly record struct PricedLine(
 
 /// <summary>A discount (minus) or a charge (plus): so much of the sum it applies to, or a plain amount.</summary>
 /// <param name="Percent">−10 takes a tenth off; null for a plain amount.</param>
-/// <param name="Amount">Used where there is no percentage; at most the currency's decimals.</param>
+/// <param name="Amount">Used where there is no percentage; rounded to the currency's unit.</param>
 public readonly record struct PriceChange(decimal? Percent, decimal Amount)
 {
     public bool IsNone => Percent is null or 0 && Amount == 0;
 
     /// <summary>What it comes to on a sum, rounded to the currency's unit.</summary>
-    public decimal On(decimal sum, int minorUnits) => Percent is { } percent ? Totals.Round(sum * percent / 100m, minorUnits) : Amount;
+    public decimal On(decimal sum, int minorUnits) => Totals.Round(Percent is { } percent ? sum * percent / 100m : Amount, minorUnits);
 }
 
 /// <summary>A discount or charge on the whole paper.</summary>

@@ -20,3 +20,7 @@ create index ix_invoices_open on invoices (due_date, id)
 drop index if exists ix_invoices_unpaid;
 create index ix_invoices_unpaid on invoices (issued_at)
   where issued_at is not null and kind = 'Invoice' and gross + cash_rounding - credited - paid > 0;
+
+-- What was written before profiles were kept: drafts of a shop without registration are not taxed, and a rate of nothing is zero-rated.
+update invoices set treatment = 'NotRegistered' where issued_at is null and not tax_registered and treatment = 'Charged';
+update tax_rates set category = 'Zero' where percent = 0 and category = 'Standard';
