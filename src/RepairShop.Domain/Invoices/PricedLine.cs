@@ -15,7 +15,7 @@ public readonly record struct PricedLine(
     TaxCategory? Category = null, PriceChange Change = default, bool IsDeposit = false)
 {
     /// <summary>Standard at nothing is zero-rated: EN 16931 BR-S-05 wants a rate above 0 for S.</summary>
-    internal TaxKey Key => new(
+    public TaxKey Key => new(
         Category is { } category && !(category == TaxCategory.Standard && TaxPercent == 0) ? category : TaxKey.UsualCategory(TaxPercent), TaxName, TaxPercent);
 }
 

@@ -1,4 +1,3 @@
-using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Shop;
 using RepairShop.Services.Estimates;
 using RepairShop.Services.Shop;

@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Estimates;
 using RepairShop.Domain.Invoices;
-using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Parts;
 using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;

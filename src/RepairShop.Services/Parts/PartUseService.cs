@@ -5,6 +5,7 @@ using RepairShop.Domain.Results;
 using RepairShop.Domain.StripDown;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Database;
+using RepairShop.Services.Shop;
 
 namespace RepairShop.Services.Parts;
 

@@ -137,7 +137,7 @@ public sealed class SheetService(ShopDb db, ShopFace face, LeavingService leavin
         if (billableMinutes == 0 && parts.Count == 0)
             return 0;
         var shop = await db.Shop.AsNoTracking().SingleAsync(cancel);
-        var rate = shop.TaxRegistered ? await db.TaxRates.AsNoTracking().ValidOn(shop.Today(clock.GetUtcNow())).FirstOrDefaultAsync(row => row.IsDefault, cancel) : null;
+        var rate = shop.TaxRegistered ? await db.TaxRates.AsNoTracking().ValidOn(face.Today).FirstOrDefaultAsync(row => row.IsDefault, cancel) : null;
         var lines = InvoiceDrafting.AsWorked(InvoiceDrafting.Hours(billableMinutes, shop.LabourRounding), shop, rate, parts);
         return Totals.Of([.. lines.Select(line => line.Priced())],
             shop.TaxRegistered, shop.PricesIncludeTax, Currency.MinorUnits(shop.Currency)).Gross;
