@@ -101,7 +101,7 @@ public static class EInvoiceRules
     /// <summary>Within one unit of the currency: with prices that hold the tax, what is left after taking out the rounded net may be
     /// one away, and a currency without decimals rounds to its own unit. The published check allows 1.00 either way.</summary>
     internal static bool IsTaxOfBase(ETax tax, string currency) =>
-        Math.Abs(tax.Amount - Totals.Round(tax.Base * (tax.Tax.Percent ?? 0) / 100, 2)) <= Math.Max(0.01m, Currency.SmallestAmount(currency));
+        Math.Abs(tax.Amount - Totals.Round(tax.Base * (tax.Tax.Percent ?? 0) / 100, 2)) <= Math.Max(0.01m, Currency.IsKnown(currency) ? Currency.SmallestAmount(currency) : 0);
 
     private static IEnumerable<EChange> OfLines(EInvoice e) => e.Lines.Select(line => line.Change).OfType<EChange>();
 

@@ -35,8 +35,8 @@ public class UblInvoiceTests
                 File.WriteAllBytes(Path.Combine(Directory.CreateDirectory(folder).FullName, name + ".xml"), bytes);
         }
         Assert.Equal(1968, count);
-        // Rounding on each line can move a rate's tax away from its base times the rate: that one is told by name, and no other.
-        Assert.All(broken, name => Assert.EndsWith("PerLine: BR-CO-17", name));
+        // Rounding on each line can move a rate's tax away from its base times the rate: that is told by name, and nothing else.
+        Assert.All(broken, name => Assert.Matches("PerLine: (BR-CO-17|BR-S-09)$", name));
         Assert.InRange(broken.Count, 1, 60);
     }
 

@@ -1,4 +1,3 @@
-using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Shop;
 using Xunit;
