@@ -50,7 +50,7 @@ public sealed class TaxMigrationTests(PostgresServer server)
         Assert.Equal((131m, 131m, 100m), (issued.Payable, issued.Totals().Gross, issued.Balance));
         Assert.Equal([(TaxCategory.Standard, 21m), (TaxCategory.Zero, 0m)], issued.TaxTotals().Select(tax => (tax.Category, tax.Tax)));
         var left = CreditLeft.Of(issued, []);
-        Assert.Equal((131m, 2), (left.Total, CreditDrafting.LinesOf(issued, left, CreditRequest.Everything).Value.Count));
+        Assert.Equal((131m, 2), (left.Total, CreditDrafting.LinesOf(issued, left, CreditRequest.Everything).Value!.Count));
         Assert.Equal(TaxTreatment.NotRegistered, invoices.Single(row => row.IssuedAt is null).Treatment);
         Assert.Equal([TaxCategory.Zero, TaxCategory.Standard], await db.TaxRates.OrderBy(rate => rate.Percent).Select(rate => rate.Category).ToListAsync(Ct));
     }

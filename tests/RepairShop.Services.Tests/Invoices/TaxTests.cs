@@ -1,7 +1,6 @@
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.EInvoices;
-using RepairShop.Domain.Estimates;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Repairs;
@@ -9,6 +8,7 @@ using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
 using RepairShop.Services.Invoices;
 using RepairShop.Services.Paperwork;
+using RepairShop.Services.Repairs;
 using RepairShop.Services.Shop;
 using RepairShop.Testing;
 using Xunit;
@@ -198,6 +198,19 @@ public sealed class TaxTests(PostgresServer server)
         Assert.Equal(145.20m, (await book.Money(repair.Number)).Invoiced);
         await InvoiceTests.Begin(book, repair.Number); // nothing of the deposit is left for another
         Assert.Empty((await Form(book, repair)).Deposits);
+    }
+
+    [Fact]
+    public async Task A_deposit_alone_is_not_the_bill_the_camera_goes_home_with()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        var repair = await book.Repair(preApproved: 500);
+        MoneyBook.Done(await book.Do<InvoiceService, Result<Guid>>(service => service.BeginDepositAsync(repair.Number, 50, Ct)));
+        MoneyBook.Done(await InvoiceTests.Issue(book, (await Form(book, repair)).Id));
+        await InvoiceTests.Work(book, repair, 60);
+        var sheet = MoneyBook.Done(await book.Do<SheetService, Result<RepairSheet>>(service => service.GetAsync(repair.Number, Ct)));
+        Assert.Contains(StillMissing.Invoice, sheet.MissingForReturn);
+        Assert.Equal((false, 72.60m), (sheet.IsInvoiced, sheet.UsedSoFar)); // the hour of work, not the deposit
     }
 
     [Fact]
