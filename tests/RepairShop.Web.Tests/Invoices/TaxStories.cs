@@ -67,7 +67,7 @@ public sealed class TaxStories(PostgresServer server)
         await client.Press("Issue invoice");
         var number = $"I-{DateTime.UtcNow.Year}-0002";
         await client.Press($"Credit {number}", ("Credit.Reason", "Half the time"), ("Credit.Lines[0].Quantity", "3"));
-        Assert.Contains("has 2 h not given back yet, not 3", Assert.Single(client.Errors));
+        Assert.Contains("has 2 pcs not given back yet, not 3", Assert.Single(client.Errors));
         Assert.Equal("3", client.Page.QuerySelector($"[name='Credit.Lines[0].Quantity']")!.GetAttribute("value"));
         await client.Press($"Credit {number}", ("Credit.Reason", "Half the time"), ("Credit.Lines[0].Quantity", ""), ("Credit.Amounts[0].Amount", "10"));
         Assert.Contains("Credit note C-", client.Notice);
