@@ -40,7 +40,8 @@ public sealed class TaxStory(PostgresServer server, Chromium chromium)
     private static async Task DepositAsync(Hands hands, ShopProcess shop, string number)
     {
         await hands.GoAsync($"{shop.Address}/repairs/{number}/invoice");
-        await hands.TypeAsync("Deposit asked for before the work is done", "50");
+        await OpenAsync(hands, hands.Page.Locator("summary", new() { HasText = "Ask for a deposit" }));
+        await hands.TypeAsync("Deposit", "50");
         await hands.PressAsync("Begin a deposit invoice");
         await hands.PressAsync("Issue invoice");
         await Assertions.Expect(hands.Page.Locator("section[id] h2").First).ToContainTextAsync("Deposit invoice I-");

@@ -39,9 +39,9 @@ public sealed class ProfilesModel(TaxProfileService profiles) : PageModel
     public static string Words(TaxProfile profile) => profile.Treatment switch
     {
         TaxTreatment.NotRegistered => "not registered, no tax",
-        TaxTreatment.Export => "export, zero-rated",
-        TaxTreatment.ReverseCharge => "reverse charge",
-        TaxTreatment.Exempt => $"exempt: {profile.Reason}",
+        TaxTreatment.Export => With(profile, "export, zero-rated"),
+        TaxTreatment.ReverseCharge => With(profile, "reverse charge"),
+        TaxTreatment.Exempt => With(profile, "exempt"),
         _ => string.Join(", ", new[]
         {
             profile.PricesIncludeTax ? "tax in the prices" : "tax on top of the prices",
@@ -50,6 +50,8 @@ public sealed class ProfilesModel(TaxProfileService profiles) : PageModel
             profile.CashAccounting ? "cash accounting" : "",
         }.Where(word => word.Length > 0)),
     };
+
+    private static string With(TaxProfile profile, string words) => profile.Reason.Length > 0 ? $"{words}: {profile.Reason}" : words;
 
     private async Task Load(CancellationToken ct) => Profiles = await profiles.List(ct);
 
