@@ -49,6 +49,12 @@ public sealed class JournalLine
 
     public Guid EntryId { get; set; }
 
+    /// <summary>The entry's, which the database holds it to: figures of a month read the lines alone.</summary>
+    public DateOnly Date { get; set; }
+
+    /// <summary>The entry's.</summary>
+    public string Currency { get; set; } = "";
+
     public int Position { get; set; }
 
     public LedgerAccount Account { get; set; }

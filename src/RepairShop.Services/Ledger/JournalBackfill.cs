@@ -5,7 +5,7 @@ namespace RepairShop.Services.Ledger;
 
 /// <summary>Writes down what was issued and paid before there was a journal, or by other means than this program. Asks for
 /// nothing when all is there. What lies in a closed month stays out: the month was handed over without it.</summary>
-internal static class JournalBackfill
+public static class JournalBackfill
 {
     private const int Batch = 500;
 

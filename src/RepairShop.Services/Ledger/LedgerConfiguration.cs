@@ -16,7 +16,9 @@ internal sealed class JournalEntryConfiguration : IEntityTypeConfiguration<Journ
         builder.HasOne<Invoice>().WithMany().HasForeignKey(row => row.InvoiceId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Payment>().WithMany().HasForeignKey(row => row.PaymentId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<StockMovement>().WithMany().HasForeignKey(row => row.MovementId).OnDelete(DeleteBehavior.Restrict);
-        builder.HasMany(row => row.Lines).WithOne().HasForeignKey(line => line.EntryId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasMany(row => row.Lines).WithOne()
+            .HasForeignKey(line => new { line.EntryId, line.Date, line.Currency }).HasPrincipalKey(row => new { row.Id, row.Date, row.Currency })
+            .OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(row => new { row.Date, row.Number });
         builder.HasIndex(row => row.Number).IsUnique();
         // One thing is written down once.
@@ -35,7 +37,10 @@ internal sealed class JournalLineConfiguration : IEntityTypeConfiguration<Journa
         builder.ToTable("journal_lines");
         builder.Property(row => row.TaxName).HasMaxLength(60);
         builder.Property(row => row.TaxPercent).HasPrecision(7, 4);
-        builder.HasIndex(row => row.Account);
+        builder.Property(row => row.Currency).HasMaxLength(3);
+        // Figures and balances read this index alone.
+        builder.HasIndex(row => new { row.Account, row.Date }).IncludeProperties(row => new { row.Amount, row.Currency, row.TaxName, row.TaxPercent });
+        builder.HasIndex(row => row.EntryId);
         builder.ToTable(table => table.HasCheckConstraint("ck_journal_lines_amount", "amount <> 0"));
     }
 }

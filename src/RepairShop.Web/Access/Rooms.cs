@@ -11,6 +11,7 @@ public static class Rooms
         new("Cameras", "/cameras"),
         new("Stock", "/stock"),
         new("Money", "/invoices"),
+        new("Figures", "/figures"),
         new("Shop", "/shop"),
     ];
 }

@@ -68,8 +68,9 @@ begin
   if worth = 0 then return; end if;
   insert into journal_entries (id, date, source, currency, movement_id, line_count, posted_at, posted_by)
     select entry, (m.at at time zone s.time_zone)::date, 'Stock', s.currency, m.id, 2, m.at, m.by from shop s;
-  insert into journal_lines (id, entry_id, position, account, amount, tax_name, tax_percent)
-    values (gen_random_uuid(), entry, 1, 'Stock', worth, '', 0), (gen_random_uuid(), entry, 2, account, -worth, '', 0);
+  insert into journal_lines (id, entry_id, date, currency, position, account, amount, tax_name, tax_percent)
+    select gen_random_uuid(), e.id, e.date, e.currency, side.position, side.account, side.amount, '', 0
+    from journal_entries e, (values (1, 'Stock', worth), (2, account, -worth)) as side(position, account, amount) where e.id = entry;
 end $$;
 
 -- What a movement is worth, first in first out. A use that is put back gives its layers back what it took from them.
@@ -136,3 +137,11 @@ begin
     perform value_movement(m);
   end loop;
 end $$;
+
+-- What the owner's figures walk along.
+create index if not exists ix_payments_paid_on on payments (paid_on);
+create index if not exists ix_invoices_issue_date on invoices (issue_date) where issued_at is not null;
+create index if not exists ix_repairs_returned on repairs (returned_at) where returned_at is not null;
+create index if not exists ix_labour_entries_work_date on labour_entries (work_date) where removed_at is null;
+create index if not exists ix_stock_movements_use on stock_movements (part_use_id) where part_use_id is not null;
+create index if not exists ix_stock_takings_movement_id on stock_takings (movement_id);
