@@ -74,18 +74,18 @@ public sealed class LedgerService(ShopDb db, CurrentPerson person, TimeProvider 
             .Where(row => account == null || row.Lines.Any(line => line.Account == account))
             .OrderBy(row => row.Number).Select(row => row.Number).Take(PageSize + 1).ToListAsync(cancel);
         var shown = entries.Take(PageSize).ToList();
-        var rows = shown.Count == 0 ? [] : await Rows(shown[0], shown[^1], from, until)
-            .Where(row => account == null || row.Account == account).ToListAsync(cancel);
+        var rows = shown.Count == 0 ? [] : await Rows(shown[0], shown[^1], from, until, account).ToListAsync(cancel);
         return new LedgerPage(rows, entries.Count > PageSize ? shown[^1] : null);
     }
 
     /// <summary>All of them, for a file.</summary>
-    public IAsyncEnumerable<LedgerRow> All(DateOnly from, DateOnly until) => Rows(0, long.MaxValue, from, until).AsAsyncEnumerable();
+    public IAsyncEnumerable<LedgerRow> All(DateOnly from, DateOnly until) => Rows(0, long.MaxValue, from, until, null).AsAsyncEnumerable();
 
-    private IQueryable<LedgerRow> Rows(long first, long last, DateOnly from, DateOnly until) =>
+    private IQueryable<LedgerRow> Rows(long first, long last, DateOnly from, DateOnly until, LedgerAccount? account) =>
         from entry in db.JournalEntries.AsNoTracking()
         where entry.Number >= first && entry.Number <= last && entry.Date >= @from && entry.Date < until
         from line in entry.Lines
+        where account == null || line.Account == account
         join invoice in db.Invoices on entry.InvoiceId equals invoice.Id into invoices
         from invoice in invoices.DefaultIfEmpty()
         join customer in db.Customers on invoice.CustomerId equals customer.Id into customers

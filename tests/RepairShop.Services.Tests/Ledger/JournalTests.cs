@@ -39,13 +39,13 @@ public sealed class JournalTests(PostgresServer server)
     {
         await using var book = await MoneyBook.OpenAsync(server);
         var id = await Issued(book); // 60.00 and 12.60 tax
-        Assert.Equal(new() { [LedgerAccount.Receivables] = 72.60m, [LedgerAccount.RevenueLabour] = -60, [LedgerAccount.Tax] = -12.60m }, await Balances(book));
+        Assert.Equal(new Dictionary<LedgerAccount, decimal> { [LedgerAccount.Receivables] = 72.60m, [LedgerAccount.RevenueLabour] = -60, [LedgerAccount.Tax] = -12.60m }, await Balances(book));
         MoneyBook.Done(await Pay(book, id, 50));
         var payment = await book.Db(db => db.Payments.Select(row => row.Id).SingleAsync(Ct));
         MoneyBook.Done(await book.Do<PaymentService, Result>(service => service.TakeBackAsync(id, payment, Guid.NewGuid(), Ct)));
         MoneyBook.Done(await Pay(book, id, 20, PaymentMethod.Cash));
         MoneyBook.Done(await book.Do<InvoiceIssueService, Result<IssuedPaper>>(service => service.CreditAsync(id, "Wrong address", false, Ct)));
-        Assert.Equal(new() { [LedgerAccount.Receivables] = -20, [LedgerAccount.Cash] = 20 }, await Balances(book));
+        Assert.Equal(new Dictionary<LedgerAccount, decimal> { [LedgerAccount.Receivables] = -20, [LedgerAccount.Cash] = 20 }, await Balances(book));
         var entries = await book.Db(db => db.JournalEntries.AsNoTracking().OrderBy(row => row.Number).ToListAsync(Ct));
         Assert.Equal(
             [JournalSource.Invoice, JournalSource.Payment, JournalSource.Payment, JournalSource.Payment, JournalSource.CreditNote], entries.Select(entry => entry.Source));

@@ -41,7 +41,7 @@ public sealed class StockValueTests(PostgresServer server)
         await BringIn(book, part, 3, 4.50m);
         await Use(book, part, 3); // 2 at 3.00 and 1 at 4.50
         Assert.Equal(
-            new() { [LedgerAccount.Stock] = 9.00m, [LedgerAccount.CostOfParts] = 10.50m, [LedgerAccount.PartsReceived] = -19.50m }, await JournalTests.Balances(book));
+            new Dictionary<LedgerAccount, decimal> { [LedgerAccount.Stock] = 9.00m, [LedgerAccount.CostOfParts] = 10.50m, [LedgerAccount.PartsReceived] = -19.50m }, await JournalTests.Balances(book));
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public sealed class StockValueTests(PostgresServer server)
         await BringIn(book, part, 1, 4.50m);
         var (repair, use) = await Use(book, part, 2);
         MoneyBook.Done(await book.Do<PartUseService, Result>(service => service.TakeOffAsync(repair, use, Ct)));
-        Assert.Equal(new() { [LedgerAccount.Stock] = 7.50m, [LedgerAccount.PartsReceived] = -7.50m }, await JournalTests.Balances(book));
+        Assert.Equal(new Dictionary<LedgerAccount, decimal> { [LedgerAccount.Stock] = 7.50m, [LedgerAccount.PartsReceived] = -7.50m }, await JournalTests.Balances(book));
         await Use(book, part, 1);
         Assert.Equal(3.00m, (await JournalTests.Balances(book))[LedgerAccount.CostOfParts]);
     }
@@ -66,7 +66,7 @@ public sealed class StockValueTests(PostgresServer server)
         await BringIn(book, part, 0.3m, 33.33m); // 10.00 in all
         foreach (var _ in Enumerable.Range(0, 3))
             await Use(book, part, 0.1m);
-        Assert.Equal(new() { [LedgerAccount.CostOfParts] = 10.00m, [LedgerAccount.PartsReceived] = -10.00m }, await JournalTests.Balances(book));
+        Assert.Equal(new Dictionary<LedgerAccount, decimal> { [LedgerAccount.CostOfParts] = 10.00m, [LedgerAccount.PartsReceived] = -10.00m }, await JournalTests.Balances(book));
     }
 
     [Fact]
@@ -77,7 +77,7 @@ public sealed class StockValueTests(PostgresServer server)
         await BringIn(book, part, 4, 2);
         MoneyBook.Done(await book.Do<PartService, Result<decimal>>(service => service.CorrectCountAsync(part, 3, "One rolled away", Ct)));
         Assert.Equal(
-            new() { [LedgerAccount.Stock] = 6, [LedgerAccount.StockDifferences] = 2, [LedgerAccount.PartsReceived] = -8 }, await JournalTests.Balances(book));
+            new Dictionary<LedgerAccount, decimal> { [LedgerAccount.Stock] = 6, [LedgerAccount.StockDifferences] = 2, [LedgerAccount.PartsReceived] = -8 }, await JournalTests.Balances(book));
     }
 
     /// <summary>Held against a plain queue of single pieces kept beside it; the seed is fixed.</summary>

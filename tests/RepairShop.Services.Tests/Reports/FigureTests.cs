@@ -77,7 +77,7 @@ public sealed class FigureTests(PostgresServer server)
         book.Clock.Advance(TimeSpan.FromDays(daysLater));
         var figure = await One(book, "unpaid", Year);
         Assert.Equal([1, 70], Row(figure, age));
-        Assert.Equal([1m, 70m], [figure.Total(0)!.Value, figure.Total(1)!.Value]);
+        Assert.Equal((1m, 70m), (figure.Total(0)!.Value, figure.Total(1)!.Value));
         Assert.Equal([Math.Max(0, daysLater - 14), 70], Assert.Single((await Behind(book, "unpaid", Year, age)).Rows).Values);
     }
 

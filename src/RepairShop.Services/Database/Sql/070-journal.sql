@@ -61,7 +61,7 @@ create or replace function minor_units(currency text) returns int language sql i
     else 2 end
 $$;
 
-create or replace function journal_stock(m stock_movements, account text, worth numeric) returns void language plpgsql as $$
+create or replace function journal_stock(m stock_movements, other_side text, worth numeric) returns void language plpgsql as $$
 declare
   entry uuid := gen_random_uuid();
 begin
@@ -70,7 +70,7 @@ begin
     select entry, (m.at at time zone s.time_zone)::date, 'Stock', s.currency, m.id, 2, m.at, m.by from shop s;
   insert into journal_lines (id, entry_id, date, currency, position, account, amount, tax_name, tax_percent)
     select gen_random_uuid(), e.id, e.date, e.currency, side.position, side.account, side.amount, '', 0
-    from journal_entries e, (values (1, 'Stock', worth), (2, account, -worth)) as side(position, account, amount) where e.id = entry;
+    from journal_entries e, (values (1, 'Stock', worth), (2, other_side, -worth)) as side(position, account, amount) where e.id = entry;
 end $$;
 
 -- What a movement is worth, first in first out. A use that is put back gives its layers back what it took from them.
