@@ -9,8 +9,8 @@ namespace RepairShop.Services.Ledger;
 /// before decimals, one line for each line of the journal.</summary>
 public sealed class JournalFileService(LedgerService ledger, AccountNameService names)
 {
-    /// <summary>A cell a spreadsheet would take for a formula is written with an apostrophe before it.</summary>
-    public static CsvConfiguration Format { get; } = new(CultureInfo.InvariantCulture) { InjectionOptions = InjectionOptions.Escape, NewLine = "\r\n" };
+    // The library's own guard would put an apostrophe before the minus of an amount too.
+    public static CsvConfiguration Format { get; } = new(CultureInfo.InvariantCulture) { InjectionOptions = InjectionOptions.None, NewLine = "\r\n" };
 
     private static readonly string[] Header =
         ["entry", "line", "date", "source", "account", "account name", "debit", "credit", "currency", "tax", "tax percent", "paper", "repair", "text"];
@@ -43,17 +43,20 @@ public sealed class JournalFileService(LedgerService ledger, AccountNameService 
         csv.WriteField(row.Position);
         csv.WriteField(row.Date.ToString("O", CultureInfo.InvariantCulture));
         csv.WriteField(row.Source.ToString());
-        csv.WriteField(number);
-        csv.WriteField(name);
+        csv.WriteField(NoFormula(number));
+        csv.WriteField(NoFormula(name));
         csv.WriteField(row.Amount > 0 ? Plain(row.Amount, row.Currency) : "");
         csv.WriteField(row.Amount < 0 ? Plain(-row.Amount, row.Currency) : "");
         csv.WriteField(row.Currency);
-        csv.WriteField(row.TaxName);
+        csv.WriteField(NoFormula(row.TaxName));
         csv.WriteField(row.TaxName.Length > 0 ? row.TaxPercent.ToString("0.####", CultureInfo.InvariantCulture) : "");
-        csv.WriteField(row.Paper);
-        csv.WriteField(row.Repair);
-        csv.WriteField(row.Text);
+        csv.WriteField(NoFormula(row.Paper));
+        csv.WriteField(NoFormula(row.Repair));
+        csv.WriteField(NoFormula(row.Text));
     }
+
+    /// <summary>A text a spreadsheet would take for a formula, with an apostrophe before it.</summary>
+    internal static string NoFormula(string? text) => text is [('=' or '+' or '-' or '@' or '\t' or '\r'), ..] ? "'" + text : text ?? "";
 
     private static string Plain(decimal amount, string currency) =>
         amount.ToString("F" + Amount.Digits(currency).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);

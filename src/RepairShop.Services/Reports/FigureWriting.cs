@@ -37,17 +37,16 @@ public static class FigureWriting
             await csv.NextRecordAsync();
             foreach (var row in figure.Rows)
             {
-                csv.WriteField(row.Key);
-                csv.WriteField(row.Label);
+                csv.WriteField(JournalFileService.NoFormula(row.Key));
+                csv.WriteField(JournalFileService.NoFormula(row.Label));
                 for (var column = 0; column < figure.Columns.Count; column++)
-                    csv.WriteField(row.Values[column] is { } value ? Plain(value, figure.Columns[column].Unit, currency) : null, shouldQuote: false);
+                    csv.WriteField(row.Values[column] is { } value ? Plain(value, figure.Columns[column].Unit, currency) : "");
                 await csv.NextRecordAsync();
             }
         }
         return file.ToArray();
     }
 
-    // Figures are written without the guard against formulas: a minus in front is an amount here.
     private static string Plain(decimal value, FigureUnit unit, string currency) => unit == FigureUnit.Money
         ? value.ToString("F" + Amount.Digits(currency).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
         : value.ToString("0.####", CultureInfo.InvariantCulture);

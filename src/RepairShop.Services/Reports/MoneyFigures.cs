@@ -30,7 +30,7 @@ internal static class MoneyFigures
         from journal_lines l join journal_entries e on e.id = l.entry_id join invoices i on i.id = e.invoice_id
           join repairs r on r.id = i.repair_id join customers k on k.id = i.customer_id
         where l.account in {RevenueAccounts} and l.date >= @from and l.date < @until and l.currency = @currency
-        group by i.number, i.issued_at, r.number, k.name order by i.issued_at limit @limit
+        group by i.number, r.number, k.name order by min(e.number) limit @limit
         """);
 
     private static readonly FigureColumn[] TaxColumns =

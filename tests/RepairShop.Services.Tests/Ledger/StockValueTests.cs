@@ -137,7 +137,14 @@ public sealed class StockValueTests(PostgresServer server)
             alter table journal_lines disable trigger user; alter table journal_entries disable trigger user; alter table stock_takings disable trigger user;
             delete from journal_lines; delete from journal_entries; delete from stock_takings; delete from stock_layers;
             alter table journal_lines enable trigger user; alter table journal_entries enable trigger user; alter table stock_takings enable trigger user;
-            """ + script.Replace("{", "{{", StringComparison.Ordinal).Replace("}", "}}", StringComparison.Ordinal), Ct));
+            """, Ct));
+        await book.Db(async db =>
+        {
+            await db.Database.OpenConnectionAsync(Ct);
+            await using var command = db.Database.GetDbConnection().CreateCommand();
+            command.CommandText = script;
+            await command.ExecuteNonQueryAsync(Ct);
+        });
         Assert.Equal(before, await JournalTests.Balances(book));
     }
 

@@ -67,7 +67,7 @@ declare
 begin
   if worth = 0 then return; end if;
   insert into journal_entries (id, date, source, currency, movement_id, line_count, posted_at, posted_by)
-    select entry, (m.at at time zone s.time_zone)::date, 'Stock', s.currency, m.id, 2, m.at, m.by from shop s;
+    select entry, (m.at at time zone s.time_zone)::date, 'Stock', s.currency, m.id, 2, m.at, m."by" from shop s; -- quoted: a word of plpgsql's own
   insert into journal_lines (id, entry_id, date, currency, position, account, amount, tax_name, tax_percent)
     select gen_random_uuid(), e.id, e.date, e.currency, side.position, side.account, side.amount, '', 0
     from journal_entries e, (values (1, 'Stock', worth), (2, other_side, -worth)) as side(position, account, amount) where e.id = entry;
