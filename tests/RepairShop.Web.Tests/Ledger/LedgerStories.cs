@@ -74,7 +74,7 @@ public sealed class LedgerStories(PostgresServer server)
         Assert.Contains("1200 stands beside two accounts: give each its own number.", owner.Errors);
         await owner.Press("Save accounts", ("Input[0].Number", "10500"), ("Input[0].Name", "Trade debtors"));
         Assert.Equal("The accounts are saved.", owner.Notice);
-        var file = await owner.Http.GetStringAsync($"/ledger?handler=File&month={today:yyyy-MM}");
+        var file = await owner.Http.GetStringAsync($"/ledger?handler=File&month={today:yyyy-MM}", TestContext.Current.CancellationToken);
         var lines = file.Split("\r\n");
         Assert.Equal("\uFEFFentry,line,date,source,account,account name,debit,credit,currency,tax,tax percent,paper,repair,text", lines[0]);
         Assert.Equal($"1,1,{today:yyyy-MM-dd},Invoice,10500,Trade debtors,72.60,,EUR,,,I-{today.Year}-0001,{Number},'=Łukasz <b>Example</b>", lines[1]);
@@ -111,11 +111,11 @@ public sealed class LedgerStories(PostgresServer server)
         Assert.Equal($"Figures of {today.Year}", owner.Heading);
         Assert.Equal(9, owner.Page.QuerySelectorAll("section.figure").Length);
         Assert.NotNull(owner.Page.QuerySelector("#revenue svg.chart"));
-        await owner.Open(owner.Page.QuerySelectorAll("#revenue tbody th a").Last().GetAttribute("href")!);
+        await owner.Open(owner.Page.QuerySelectorAll("#revenue tbody th a")[^1].GetAttribute("href")!);
         Assert.Contains($"I-{today.Year}-0001 · =Łukasz <b>Example</b>", owner.Text);
         await owner.Open(owner.Page.QuerySelector("main tbody th a")!.GetAttribute("href")!);
         Assert.Equal($"/repairs/{Number}/invoice", owner.Url.Split('#')[0]);
-        var file = await owner.Http.GetStringAsync($"/figures/tax?handler=File&of={today:yyyy-MM}");
+        var file = await owner.Http.GetStringAsync($"/figures/tax?handler=File&of={today:yyyy-MM}", TestContext.Current.CancellationToken);
         Assert.Equal("\uFEFFkey,Rate,Billed without tax (EUR),Tax by day of issue (EUR),Tax by day of payment (EUR)\r\n21|Standard,\"Standard, 21 %\",60.00,12.60,6.30\r\n", file);
     }
 
