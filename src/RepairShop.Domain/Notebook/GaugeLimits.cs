@@ -1,4 +1,3 @@
-using System.Globalization;
 using RepairShop.Measurement.Gauges;
 
 namespace RepairShop.Domain.Notebook;
@@ -29,8 +28,11 @@ public static class GaugeLimits
     /// <summary>The clock's face goes round: eleven to one is a stretch over twelve, not a pair of limits crossed.</summary>
     public static bool AreCrossed(string unit, double? low, double? high) => unit != Clock && low > high;
 
-    /// <summary>A typed limit: a clock position where the unit says so, else a number in the given culture; null when it is neither.</summary>
-    public static double? Read(string unit, string text, CultureInfo culture) => unit == Clock
-        ? ClockPosition.Read(text)?.Hours
-        : double.TryParse(text.Trim().Replace('−', '-'), NumberStyles.Float & ~NumberStyles.AllowExponent, culture, out var number) && double.IsFinite(number) ? number : null;
+    /// <summary>A unit as it is kept: every way of writing o'clock is one.</summary>
+    public static string UnitOf(string typed)
+    {
+        var unit = typed.Trim();
+        return unit.Replace("'", "", StringComparison.Ordinal).Replace("’", "", StringComparison.Ordinal).Replace(" ", "", StringComparison.Ordinal)
+            .ToUpperInvariant() is "OCLOCK" or "CLOCK" ? Clock : unit;
+    }
 }

@@ -23,11 +23,6 @@ public sealed record CautionUnnamed() : Invalid("Title", "Choose one of the usua
 public sealed record LinkNotWeb(string Link)
     : Invalid("Link", $"“{Link}” is not a web address: begin it with https:// or leave it empty.");
 
-public sealed record LimitNotUnderstood(string Field, string Typed, bool OnClock)
-    : Invalid(Field, OnClock
-        ? $"“{Typed}” is not a place on a clock's face: write hours and minutes, such as 2:30."
-        : $"“{Typed}” is not a number: write digits only, the unit has its own field.");
-
 public sealed record LimitsCrossed(double Low, double High)
     : Invalid("High", $"The upper limit {High} is below the lower limit {Low}: swap them.");
 

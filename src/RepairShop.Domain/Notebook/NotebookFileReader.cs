@@ -142,7 +142,7 @@ public static class NotebookFileReader
         (entry.Kind, entry.Title, entry.Text) = (said.Kind, TypedText.OneLine(said.Title), TypedText.Lines(said.Text));
         (entry.Link, entry.Caution) = (TypedText.OneLine(said.Link), said.Kind == EntryKind.Caution ? said.Caution : null);
         var isGauge = said.Kind == EntryKind.Gauge;
-        (entry.Unit, entry.Low, entry.High) = isGauge ? (TypedText.OneLine(said.Unit), said.Low, said.High) : ("", null, null);
+        (entry.Unit, entry.Low, entry.High) = isGauge ? (GaugeLimits.UnitOf(TypedText.OneLine(said.Unit)), said.Low, said.High) : ("", null, null);
     }
 
     /// <summary>Every text of a file with its place and the most letters it may have.</summary>

@@ -54,13 +54,14 @@ public sealed class NotebookRulesTests
         Assert.Equal(written, GaugeLimits.Write(unit, low, high, German));
 
     [Theory]
-    [InlineData("mm", "0,15", 0.15)]
-    [InlineData("o'clock", "2:30", 2.5)]
-    [InlineData("o'clock", "12:00", 0.0)]
-    [InlineData("o'clock", "13:00", null)]
-    [InlineData("s", "about 8", null)]
-    [InlineData("s", "1e400", null)]
-    public void A_limit_is_read_as_its_unit_asks(string unit, string typed, double? read) => Assert.Equal(read, GaugeLimits.Read(unit, typed, German));
+    [InlineData("o'clock")]
+    [InlineData("O’Clock ")]
+    [InlineData("o clock")]
+    [InlineData("clock")]
+    public void Every_way_of_writing_o_clock_is_one_unit(string typed) => Assert.Equal(GaugeLimits.Clock, GaugeLimits.UnitOf(typed));
+
+    [Fact]
+    public void Any_other_unit_stays_as_typed() => Assert.Equal("clock ticks", GaugeLimits.UnitOf(" clock ticks "));
 
     [Fact]
     public void Traits_are_kept_once_with_blanks_put_right_and_a_line_without_a_colon_is_named()
