@@ -96,8 +96,7 @@ public static class ItemRules
         var kept = new List<StripItem>();
         foreach (var lot in step.Items.ToList())
         {
-            var same = kept.Find(other => other.Kind == lot.Kind && other.Fate == ItemFate.StillOut && lot.Fate == ItemFate.StillOut
-                && WashFacts.Of(other) == WashFacts.Of(lot));
+            var same = kept.Find(other => AreOne(other, lot));
             if (same is null)
             {
                 kept.Add(lot);
@@ -108,6 +107,10 @@ public static class ItemRules
             step.Items.Remove(lot);
         }
     }
+
+    /// <summary>Both are still out and the same is known of them.</summary>
+    internal static bool AreOne(StripItem one, StripItem other) =>
+        one.Kind == other.Kind && one.Fate == ItemFate.StillOut && other.Fate == ItemFate.StillOut && WashFacts.Of(one) == WashFacts.Of(other);
 
     private static StripItem Part(StripStep step, StripItem item, int count)
     {

@@ -91,13 +91,18 @@ public static class StepRules
         step.Count += other.Count;
         foreach (var lot in other.Items)
         {
+            if (step.Items.Find(mine => ItemRules.AreOne(mine, lot)) is { } same)
+            {
+                same.Count += lot.Count;
+                continue;
+            }
+
             lot.StepId = step.Id;
             step.Items.Add(lot);
         }
 
-        other.Items = [];
+        other.Items.Clear();
         other.Count = 0;
-        ItemRules.Tidy(step);
         return Result.Done;
     }
 

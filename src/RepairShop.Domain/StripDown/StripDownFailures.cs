@@ -11,6 +11,10 @@ public sealed record TrayNotFound() : NotFound("There is no such tray on this re
 
 public sealed record CleaningWayNotFound() : NotFound("There is no such way of cleaning.");
 
+/// <summary>What is called ready is closed: nothing comes out of it and nothing is accounted for behind its back.</summary>
+public sealed record RepairIsReady(string Number)
+    : Conflict($"Repair {Number} is called ready: take that back before you change its strip-down record.");
+
 public sealed record WhatCameOffMissing() : Invalid("What", "What came off is empty: write it, such as front ring.");
 
 public sealed record StripCountOutOfRange(int Count)

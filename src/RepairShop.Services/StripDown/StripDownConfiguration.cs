@@ -53,6 +53,8 @@ internal sealed class StripItemConfiguration : IEntityTypeConfiguration<StripIte
             table.HasCheckConstraint("ck_strip_items_reason", "fate <> 'WrittenOff' or fate_note <> ''");
             table.HasCheckConstraint("ck_strip_items_replaced", "fate <> 'Replaced' or replaced_by <> ''");
         });
+        // A lot split off in the domain carries its id already: without this the mapper would take it for one that is stored.
+        builder.Property(row => row.Id).ValueGeneratedNever();
         builder.Property(row => row.Version).IsRowVersion();
         builder.HasOne<Repair>().WithMany().HasForeignKey(row => row.RepairId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Finding>().WithMany().HasForeignKey(row => row.FindingId).OnDelete(DeleteBehavior.Restrict);

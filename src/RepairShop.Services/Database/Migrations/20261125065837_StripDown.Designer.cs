@@ -13,7 +13,7 @@ using RepairShop.Services.Database;
 namespace RepairShop.Services.Database.Migrations
 {
     [DbContext(typeof(ShopDb))]
-    [Migration("20261125064607_StripDown")]
+    [Migration("20261125065837_StripDown")]
     partial class StripDown
     {
         /// <inheritdoc />
@@ -2634,7 +2634,6 @@ namespace RepairShop.Services.Database.Migrations
             modelBuilder.Entity("RepairShop.Domain.StripDown.StripItem", b =>
                 {
                     b.Property<Guid>("Id")
-                        .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
