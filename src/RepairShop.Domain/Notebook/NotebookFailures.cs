@@ -59,3 +59,5 @@ public sealed record NotebookFileWrong(string Place, string Why)
     : Invalid("File", $"At {Place}: {Why.TrimEnd('.')}. Nothing was taken from the file.");
 
 public sealed record NotebookFileGone() : Conflict("The file is no longer here: choose it again.");
+
+public sealed record NoNotebookFileChosen() : Invalid("File", "No file was chosen: choose one that ends with .notebook.json.");

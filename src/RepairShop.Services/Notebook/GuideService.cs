@@ -3,8 +3,10 @@ using RepairShop.Domain.Notebook;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
+using RepairShop.Domain.StripDown;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Database;
+using RepairShop.Services.StripDown;
 
 namespace RepairShop.Services.Notebook;
 
@@ -14,14 +16,8 @@ namespace RepairShop.Services.Notebook;
 /// <param name="BasedOn">The version it was made from, 0 for none; null when that does not matter.</param>
 public sealed record GuideOrigin(string Note, Guid? FromRepairId = null, int? BasedOn = null);
 
-/// <summary>A repair beside its model's guide.</summary>
-/// <param name="Link">Null when the camera has no model written down.</param>
-/// <param name="Guide">Null when the model has no guide yet.</param>
-/// <param name="Now">The steps recorded so far, in order.</param>
-public sealed record RepairGuide(NotebookLink? Link, GuideView? Guide, IReadOnlyList<GuideStep> Now);
-
 /// <summary>The guides of the notebook: read, compared, and saved as ever newer versions.</summary>
-public sealed class GuideService(ShopDb db, CurrentPerson person, TimeProvider clock)
+public sealed class GuideService(ShopDb db, StripStepService strip, CurrentPerson person, TimeProvider clock)
 {
     public async Task<Result<GuideView>> NewestAsync(Guid pageId, CancellationToken cancel) =>
         await db.GuideVersions.Where(row => row.PageId == pageId).MaxAsync(row => (int?)row.Number, cancel) is { } newest
@@ -89,6 +85,27 @@ public sealed class GuideService(ShopDb db, CurrentPerson person, TimeProvider c
         var steps = await db.StripSteps.AsNoTracking().Where(row => row.RepairId == repairId && row.StruckOutAt == null)
             .OrderBy(row => row.Rank).ThenBy(row => row.Id).ToListAsync(cancel);
         return [.. steps.Select(GuideStep.Of)];
+    }
+
+    /// <summary>"It came off": writes a step of the guide at the end of a repair's record, as the guide says it.</summary>
+    /// <param name="repairId">The repair on the bench.</param>
+    /// <param name="version">The version that was followed.</param>
+    /// <param name="place">Of the step in that version, from 0.</param>
+    /// <param name="once">Made with the button, so that pressing twice writes one step.</param>
+    /// <param name="cancel"></param>
+    public async Task<Result<Guid>> TakeStepAsync(Guid repairId, int version, int place, Guid once, CancellationToken cancel)
+    {
+        var pageId = await (
+            from repair in db.Repairs
+            join camera in db.Cameras on repair.CameraId equals camera.Id
+            where repair.Id == repairId
+            select new { camera.Maker, camera.Model }).SingleOrDefaultAsync(cancel) is { } model
+            ? await NotebookService.PageIdAsync(db, model.Maker, model.Model, cancel)
+            : null;
+        if (pageId is null || (await GetAsync(pageId.Value, version, cancel)).Value?.Steps.ElementAtOrDefault(place) is not { } step)
+            return new GuideNotFound();
+        var facts = new StepFacts(step.What, step.Count, step.HeldBy, step.Remember, step.Note, step.ShimPlace, step.ShimCount, step.ShimMillimetres, null, "");
+        return await strip.AddAsync(repairId, facts, new StepEntry(once), cancel);
     }
 
     /// <summary>"Save as the model's guide": the record of a repair becomes the next version, of a page started for it if need be.</summary>

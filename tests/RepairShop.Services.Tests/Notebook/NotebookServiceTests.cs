@@ -7,6 +7,7 @@ using RepairShop.Domain.Results;
 using RepairShop.Domain.StripDown;
 using RepairShop.Services.Database;
 using RepairShop.Services.Notebook;
+using RepairShop.Services.StripDown;
 using RepairShop.Testing;
 using Xunit;
 using static RepairShop.Services.Tests.Notebook.Pages;
@@ -138,14 +139,12 @@ public sealed class NotebookServiceTests(PostgresServer server)
     {
         await using var shop = await Workshop.OpenAsync(server);
         var repair = await shop.Repair("Example Works", "Lark");
-        await shop.Db(async db =>
-        {
-            db.StripSteps.AddRange(
-                new StripStep { RepairId = repair.Id, Rank = 20, What = "Front ring", HeldBy = HeldBy.Ring, Remember = Remember.LeftHandThread, TakenAt = shop.Clock.Now, TakenBy = shop.Mender },
-                new StripStep { RepairId = repair.Id, Rank = 10, What = "Name plate", Count = 1, ShimPlace = "below", ShimCount = 2, ShimMillimetres = 0.15, TakenAt = shop.Clock.Now, TakenBy = shop.Mender },
-                new StripStep { RepairId = repair.Id, Rank = 15, What = "A slip", StruckOutAt = shop.Clock.Now, StruckOutReason = "wrong camera", TakenAt = shop.Clock.Now, TakenBy = shop.Mender });
-            await db.SaveChangesAsync(Ct);
-        });
+        async Task<Guid> Write(StepFacts facts, Guid? after) =>
+            Done(await shop.Do<StripStepService, Result<Guid>>(steps => steps.AddAsync(repair.Id, facts, new StepEntry(Guid.CreateVersion7(), after), Ct)));
+        await Write(new("Front ring", 1, HeldBy.Ring, Remember.LeftHandThread, "", "", 0, null, null, ""), null);
+        await Write(new("Name plate", 1, HeldBy.Screw, Remember.None, "", "below", 2, 0.15, null, ""), Guid.Empty);
+        var slip = await Write(new("A slip", 1, HeldBy.Screw, Remember.None, "", "", 0, null, null, ""), Guid.Empty);
+        Assert.True((await shop.Do<StripStepService, Result>(steps => steps.StrikeOutAsync(repair.Id, slip, "wrong camera", Ct))).IsDone);
         var saved = await shop.Do<GuideService, Result<(Guid PageId, int Number)>>(guides => guides.SaveFromRepairAsync(repair.Number, "First one", Ct));
         var guide = (await shop.Read(Done(saved).PageId)).Guide!;
         Assert.Equal(["Name plate", "Front ring"], guide.Steps.Select(step => step.What));
@@ -153,6 +152,24 @@ public sealed class NotebookServiceTests(PostgresServer server)
         Assert.Equal((repair.Number, "Mender"), (guide.FromRepair, guide.SavedBy));
         var link = await shop.Do<NotebookService, NotebookLink?>(pages => pages.OfRepairAsync(repair.Id, Ct));
         Assert.Equal(new NotebookLink(saved.Value.PageId, "Example Works", "Lark", 1, 0), link);
+    }
+
+    [Fact]
+    public async Task Following_the_guide_writes_its_steps_into_the_record_once_each()
+    {
+        await using var shop = await Workshop.OpenAsync(server);
+        var page = await shop.Page("Example Works", "Lark");
+        await shop.Guide(page, new GuideOrigin(""), Step("Front ring") with { Remember = Remember.EasilyLost }, Step("Name plate") with { Count = 3 });
+        var repair = await shop.Repair("example works", "lark");
+        Task<Result<Guid>> Off(int version, int place, Guid once) => shop.Do<GuideService, Result<Guid>>(guides => guides.TakeStepAsync(repair.Id, version, place, once, Ct));
+        var once = Guid.CreateVersion7();
+        Done(await Off(1, 1, once));
+        Done(await Off(1, 1, once));
+        Done(await Off(1, 0, Guid.CreateVersion7()));
+        Assert.IsType<GuideNotFound>((await Off(1, 2, Guid.CreateVersion7())).Failure);
+        Assert.IsType<GuideNotFound>((await Off(2, 0, Guid.CreateVersion7())).Failure);
+        var now = await shop.Do<GuideService, IReadOnlyList<GuideStep>>(guides => guides.StepsOfRepairAsync(repair.Id, Ct));
+        Assert.Equal([("Name plate", 3, Remember.None), ("Front ring", 1, Remember.EasilyLost)], now.Select(step => (step.What, step.Count, step.Remember)));
     }
 
     [Fact]

@@ -16,6 +16,10 @@ public static class EntryText
     public static string Met(int repairs, WorkshopFigures workshop) =>
         repairs == 0 ? "not met here" : $"in {repairs} of {workshop.WithFindings}";
 
+    /// <summary>"4 times, 7.9 to 9.2 s"; nothing when it was not measured here.</summary>
+    public static string Measured(EntryView gauge, IFormatProvider culture) => gauge.Measured is not { } here ? ""
+        : $"{(here.Count == 1 ? "once" : $"{here.Count} times")}, {GaugeLimits.Write(here.Unit, here.Lowest, here.Highest, culture)}";
+
     /// <summary>What its name is asked for as, by kind.</summary>
     public static (string Label, string Hint) Title(EntryKind kind) => kind switch
     {

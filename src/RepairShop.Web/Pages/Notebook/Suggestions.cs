@@ -12,4 +12,11 @@ internal static class Suggestions
         EntryKind.Gauge => page.Workshop.Gauges.Select(gauge => gauge.Name),
         _ => [],
     };
+
+    /// <summary>The traits asked about so far, so that one thing is not written in two ways.</summary>
+    public static IReadOnlyList<string> Traits(ModelPageView page, Guid? except) =>
+    [
+        .. page.Variants.Where(variant => variant.Id != except).SelectMany(variant => variant.Typed.Traits.Split('\n'))
+            .Select(line => Trait.Read(line)?.Name).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase),
+    ];
 }
