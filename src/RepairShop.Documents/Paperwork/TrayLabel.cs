@@ -7,10 +7,13 @@ namespace RepairShop.Documents.Paperwork;
 /// <summary>A 62 × 29 mm label for a tray: whose parts lie in it, which tray it is, and a small map of its cells.</summary>
 internal static class TrayLabel
 {
-    private const float Code = 50;
-    private const float Edge = 9;
-    private const float MapWidth = 44;
-    private const float MapHeight = 40;
+    private const float Code = 42;
+
+    /// <summary>Four modules of a code of 33: the quiet zone a scanner needs.</summary>
+    private const float Quiet = 6;
+
+    private const float MapWidth = 42;
+    private const float MapHeight = 32;
 
     public static IReadOnlyList<Ink> Draw(Composer c, TrayLabelFacts facts) => [.. facts.Trays.Select(tray => Draw(c, facts, tray))];
 
@@ -18,18 +21,17 @@ internal static class TrayLabel
     {
         var size = SheetSize.Label;
         var ink = new Ink();
-        new QrBlock(facts.StripDownUrl, Code, Palette.Ink).Draw(ink, Edge, (size.Height - Code) / 2, Code);
-        var x = Edge + Code + Edge;
-        var right = size.Width - size.Side - MapWidth;
-        var width = right - x - 4;
-        c.Fit(ink, facts.RepairNumber, new TextStyle(13, Weight.SemiBold, Palette.Ink), x, 18, width);
-        c.Fit(ink, $"Tray {tray.Name}", new TextStyle(13, Weight.SemiBold, Palette.Ink), x, 35, width);
-        c.Fit(ink, Composer.NameOf(facts.Camera), new TextStyle(8, Weight.Regular, Palette.Ink), x, 47, width);
-        c.Fit(ink, c.Formats.Moment(facts.IssuedAt), new TextStyle(6.5f, Weight.Regular, Palette.Ink), x, 57, width);
-        c.Fit(ink, facts.Shop.Name, new TextStyle(6.5f, Weight.Regular, Palette.Ink), x, 67, width);
-        Map(c, ink, tray, right, 10);
+        new QrBlock(facts.StripDownUrl, Code, Palette.Ink).Draw(ink, Quiet, Quiet, Code);
+        var x = Quiet + Code + Quiet;
+        var map = size.Width - size.Side - MapWidth;
+        var wide = size.Width - size.Side - x;
+        c.Fit(ink, facts.RepairNumber, new TextStyle(14, Weight.SemiBold, Palette.Ink), x, 18, map - x - 4);
+        c.Fit(ink, tray.Name.Length < 7 ? $"Tray {tray.Name}" : tray.Name, new TextStyle(14, Weight.SemiBold, Palette.Ink), x, 36, map - x - 4);
+        Map(c, ink, tray, map, Quiet);
+        c.Fit(ink, Composer.NameOf(facts.Camera), new TextStyle(8, Weight.Regular, Palette.Ink), x, 57, wide);
+        c.Fit(ink, $"{facts.Shop.Name}, {c.Formats.Moment(facts.IssuedAt)}", new TextStyle(6.5f, Weight.Regular, Palette.Ink), Quiet, 67, size.Width - size.Side - Quiet);
         var lost = tray.EasilyLost.Count == 0 ? "" : $"◆ easily lost: {string.Join(" ", tray.EasilyLost)}";
-        c.Fit(ink, lost, new TextStyle(6.5f, Weight.SemiBold, Palette.Ink), x, 76, size.Width - size.Side - x);
+        c.Fit(ink, lost, new TextStyle(7, Weight.SemiBold, Palette.Ink), Quiet, 77, size.Width - size.Side - Quiet);
         return ink;
     }
 

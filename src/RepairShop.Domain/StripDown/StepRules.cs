@@ -34,6 +34,9 @@ public static class StepRules
             return new StepIsStruckOut(step.What);
         if ((ShapeWhyNot(facts) ?? ShimWhyNot(facts) ?? CellWhyNot(facts, tray) ?? CountWhyNot(step, facts)) is { } refused)
             return refused;
+        // What is only backed off stays in the camera: no cell is taken for it.
+        if (facts.Remember.HasFlag(Remember.BackOffOnly))
+            tray = null;
         var cell = tray is null ? null : TrayCell.Parse(facts.Cell);
         (step.What, step.Count, step.HeldBy, step.Remember) = (TypedText.OneLine(facts.What), facts.Count, facts.HeldBy, facts.Remember);
         (step.Note, step.ShimPlace) = (TypedText.Lines(facts.Note), TypedText.OneLine(facts.ShimPlace));

@@ -54,10 +54,10 @@ internal static class StripRecords
     /// <summary>Held as the last one was, and the cell behind the last one that is still free.</summary>
     private static NextEntry Next(IReadOnlyList<StripStep> steps, IReadOnlyList<Tray> trays)
     {
-        var kept = steps.Where(step => step.StruckOutAt is null).ToList();
         // Entries may be inserted anywhere: the last one written is the one whose cell lies under the hand.
-        var last = kept.MaxBy(step => step.TakenAt);
-        var inTray = kept.Where(step => step.Cell is not null).MaxBy(step => step.TakenAt);
+        var kept = steps.Where(step => step.StruckOutAt is null).OrderBy(step => step.TakenAt).ToList();
+        var last = kept.LastOrDefault();
+        var inTray = kept.FindLast(step => step.Cell is not null);
         var tray = trays.FirstOrDefault(one => one.Id == (last?.TrayId ?? inTray?.TrayId)) ?? (trays.Count > 0 ? trays[^1] : null);
         if (tray is null)
             return new NextEntry(last?.HeldBy ?? HeldBy.Screw, null, "");

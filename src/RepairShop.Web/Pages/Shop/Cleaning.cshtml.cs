@@ -28,7 +28,7 @@ public sealed class CleaningModel(CleaningListService cleaning) : PageModel
     {
         if (!ModelState.IsValid)
             return await this.ShowAgain(() => LoadAsync(ct));
-        var added = await cleaning.AddAsync(Input.Name ?? "", Together(Input.Cautions), ct);
+        var added = await cleaning.AddAsync(Input.Name, Together(Input.Cautions), ct);
         return await this.Answer(added, $"“{Input.Name}” is on the list.", () => RedirectToPage(), () => LoadAsync(ct));
     }
 
@@ -60,7 +60,7 @@ public sealed class CleaningModel(CleaningListService cleaning) : PageModel
     public sealed class InputModel
     {
         [Display(Name = "Way of cleaning"), StringLength(120)]
-        public string? Name { get; set; }
+        public string Name { get; set; } = "";
 
         public List<SolventCaution> Cautions { get; set; } = [];
     }

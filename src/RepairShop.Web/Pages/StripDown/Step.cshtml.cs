@@ -66,7 +66,7 @@ public sealed class StepModel(WorkService work, StripDownService strip, StripSte
 
     public Task<IActionResult> OnPostSplitAsync(CancellationToken ct) => DoAsync(nameof(Split), async () =>
     {
-        var split = await steps.SplitAsync(RepairId, Id, Split.SplitCount ?? 0, Split.What ?? "", ct);
+        var split = await steps.SplitAsync(RepairId, Id, Split.SplitCount, Split.What, ct);
         if (split.IsDone)
             this.Tell("They have a step of their own now.", Url.Page("Step", "Join", new { Number, id = split.Value }));
         return await NoteSplitAsync(split);
@@ -77,7 +77,7 @@ public sealed class StepModel(WorkService work, StripDownService strip, StripSte
 
     public Task<IActionResult> OnPostStrikeOutAsync(CancellationToken ct) => DoAsync(nameof(Strike), async () =>
     {
-        var struck = await steps.StrikeOutAsync(RepairId, Id, Strike.Reason ?? "", ct);
+        var struck = await steps.StrikeOutAsync(RepairId, Id, Strike.Reason, ct);
         if (struck.IsDone)
             this.Tell("The step is struck out.", Url.Page("Step", "BringBack", new { Number, Id }));
         if (struck.Failure is Invalid invalid)
@@ -144,15 +144,15 @@ public sealed class StepModel(WorkService work, StripDownService strip, StripSte
     public sealed class SplitInput
     {
         [Display(Name = "How many go")]
-        public int? SplitCount { get; set; } = 1;
+        public int SplitCount { get; set; } = 1;
 
         [Display(Name = "What they are"), StringLength(200)]
-        public string? What { get; set; }
+        public string What { get; set; } = "";
     }
 
     public sealed class StrikeInput
     {
         [Display(Name = "Why"), StringLength(500)]
-        public string? Reason { get; set; }
+        public string Reason { get; set; } = "";
     }
 }

@@ -9,10 +9,10 @@ namespace RepairShop.Web.Pages.StripDown;
 public sealed class StepInput
 {
     [Display(Name = "What came off"), StringLength(200)]
-    public string? What { get; set; }
+    public string What { get; set; } = "";
 
     [Display(Name = "How many")]
-    public int? Count { get; set; } = 1;
+    public int Count { get; set; } = 1;
 
     [Display(Name = "Held by")]
     public HeldBy HeldBy { get; set; }
@@ -49,7 +49,7 @@ public sealed class StepInput
     public bool FromQueue { get; set; }
 
     public StepFacts Typed() => new(
-        What ?? "", Count ?? 0, HeldBy, Remember.Aggregate(Domain.StripDown.Remember.None, (all, one) => all | one), Note ?? "",
+        What, Count, HeldBy, Remember.Aggregate(Domain.StripDown.Remember.None, (all, one) => all | one), Note ?? "",
         ShimPlace ?? "", ShimCount ?? 0, ShimMillimetres, TrayId, Cell ?? "");
 
     public StepEntry Entry() => new(Once, After, FromQueue);

@@ -17,7 +17,7 @@ public sealed record StripView(RepairHead Repair, StripRecord Record)
     {
         { HasStarted: false } => "nothing taken out yet",
         { Out: 0 } when progress.Done == progress.All => $"all {progress.All} accounted for",
-        { Done: 0 } => $"{progress.Out} out",
+        { Done: 0 } => progress.Out == 1 ? "1 piece out" : $"{progress.Out} pieces out",
         _ => $"{progress.Done} of {progress.All} accounted for, {progress.Out} still out",
     };
 

@@ -7,15 +7,15 @@ namespace RepairShop.Web.Pages.StripDown;
 public sealed class TrayInput
 {
     [Display(Name = "Tray’s name"), StringLength(30)]
-    public string? Name { get; set; } = "1";
+    public string Name { get; set; } = "1";
 
-    public int? Rows { get; set; } = 4;
+    public int Rows { get; set; } = 4;
 
-    public int? Columns { get; set; } = 6;
+    public int Columns { get; set; } = 6;
 
     public uint Version { get; set; }
 
     public Guid Once { get; set; } = Guid.CreateVersion7();
 
-    public TrayTyped Typed() => new(Name ?? "", Rows ?? 0, Columns ?? 0, Version);
+    public TrayTyped Typed() => new(Name, Rows, Columns, Version);
 }

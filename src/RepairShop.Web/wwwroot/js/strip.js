@@ -225,6 +225,7 @@
     event.stopImmediatePropagation();
     if (form.elements["Input.What"].value.trim() === "") {
       form.elements["Input.What"].focus();
+      await show("What came off is empty: write it, such as front ring.");
       return;
     }
     const data = new FormData(form);
