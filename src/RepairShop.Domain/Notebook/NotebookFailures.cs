@@ -61,3 +61,5 @@ public sealed record NotebookFileWrong(string Place, string Why)
 public sealed record NotebookFileGone() : Conflict("The file is no longer here: choose it again.");
 
 public sealed record NoNotebookFileChosen() : Invalid("File", "No file was chosen: choose one that ends with .notebook.json.");
+
+public sealed record LimitTooLarge(string Limit) : Invalid(Limit, "This number is too large to be a limit: check it.");

@@ -45,7 +45,7 @@ public static class NotebookFileReader
             if (WhyNotOurs(bytes) is { } stranger)
                 return stranger;
             var file = JsonSerializer.Deserialize<NotebookFile>(bytes, Json)!;
-            return WhyNot(file) is { } refused ? refused : Clean(file);
+            return (Gap(file) ?? WhyNot(file)) is { } refused ? refused : Clean(file);
         }
         catch (JsonException damage)
         {
@@ -59,6 +59,18 @@ public static class NotebookFileReader
         if (head?.Format != NotebookFile.FormatName)
             return new NotANotebookFile();
         return head.Version is < 1 or > NotebookFile.NewestVersion ? new NotebookFileOfAnotherVersion(head.Version) : null;
+    }
+
+    /// <summary>A null where a list should hold something: the serializer looks at fields only.</summary>
+    private static NotebookFileWrong? Gap(NotebookFile file)
+    {
+        var lists = new (string Place, IEnumerable<object?> Items)[]
+        {
+            ("markedSpeeds", file.MarkedSpeeds), ("variants", file.Variants), ("entries", file.Entries), ("guide.steps", file.Guide?.Steps ?? []),
+            ("photos", file.Photos), ("variants.traits", file.Variants.Where(one => one is not null).SelectMany(one => one.Traits)),
+        };
+        return lists.Where(list => list.Items.Any(item => item is null))
+            .Select(list => new NotebookFileWrong(list.Place, "something in this list is empty")).FirstOrDefault();
     }
 
     private static NotebookFileWrong? WhyNot(NotebookFile file)

@@ -22,6 +22,10 @@ public static class NotebookRules
             return entry.Kind == EntryKind.Caution ? new CautionUnnamed() : new EntryUnnamed(entry.Kind);
         if (entry.Link.Length > 0 && !IsWeb(entry.Link))
             return new LinkNotWeb(entry.Link);
+        if (entry.Low is { } low && !double.IsFinite(low))
+            return new LimitTooLarge("Low");
+        if (entry.High is { } high && !double.IsFinite(high))
+            return new LimitTooLarge("High");
         return GaugeLimits.AreCrossed(entry.Unit, entry.Low, entry.High) ? new LimitsCrossed(entry.Low!.Value, entry.High!.Value) : null;
     }
 

@@ -147,6 +147,9 @@ public sealed class NotebookFileTests(PostgresServer server)
         Assert.Equal("markedSpeeds", Assert.IsType<NotebookFileWrong>(await With(file => file["markedSpeeds"]![0] = "fast")).Place);
         Assert.Equal("model", Assert.IsType<NotebookFileWrong>(await With(file => file["model"] = " ")).Place);
         Assert.Contains("surprise", Assert.IsType<NotebookFileWrong>(await With(file => file["surprise"] = 1)).Place);
+        Assert.Equal("entries", Assert.IsType<NotebookFileWrong>(await With(file => file["entries"]![0] = null)).Place);
+        Assert.Equal("guide.steps[0].remember[0]", Assert.IsType<NotebookFileWrong>(await With(file => file["guide"]!["steps"]![0]!["remember"]![0] = 3)).Place);
+        Assert.Equal("notes", Assert.IsType<NotebookFileWrong>(await With(file => file["notes"] = null)).Place);
         Assert.Equal(new NotebookFileOfAnotherVersion(2), await With(file => file["version"] = 2));
         Assert.IsType<NotANotebookFile>(await With(file => file["format"] = "recipe"));
         foreach (var junk in new[] { "", "not json", "[]", "{}", "null", "{\"format\":" })

@@ -24,7 +24,7 @@ public sealed class GuideModel(NotebookService pages, GuideService guides) : Pag
         if (!await LoadAsync(id, ct) || Guide is null)
             return NotFound();
         var saved = await guides.SaveGuideAsync(id, Guide.Steps, new GuideOrigin($"Version {Guide.Number} again", BasedOn: Guide.Newest), ct);
-        return await this.Answer(saved, $"Version {Guide.Number} is the newest again.", _ => RedirectToPage(new { id, version = "" }));
+        return await this.Answer(saved, $"Version {Guide.Number} is the newest again.", _ => RedirectToPage(new { id }));
     }
 
     private async Task<bool> LoadAsync(Guid id, CancellationToken ct)

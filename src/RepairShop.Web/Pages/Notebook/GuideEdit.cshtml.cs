@@ -2,7 +2,6 @@ using System.ComponentModel.DataAnnotations;
 using System.Globalization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
-using Microsoft.AspNetCore.Mvc.ViewFeatures;
 using RepairShop.Domain.Notebook;
 using RepairShop.Domain.StripDown;
 using RepairShop.Services.Notebook;
@@ -14,7 +13,7 @@ namespace RepairShop.Web.Pages.Notebook;
 
 /// <summary>The steps of a guide as one form. Inserting, moving and taking out show the form again with everything typed; only
 /// saving saves.</summary>
-[RequestFormLimits(ValueCountLimit = 30_000, MultipartBodyLengthLimit = 4_000_000)]
+[RequestFormLimits(ValueCountLimit = 30_000)]
 public sealed class GuideEditModel(NotebookService pages, GuideService guides, StripDownService strip) : PageModel
 {
     [BindProperty]
@@ -28,8 +27,6 @@ public sealed class GuideEditModel(NotebookService pages, GuideService guides, S
 
     /// <summary>The step that is shown open; −1 for none.</summary>
     public int Open { get; private set; } = -1;
-
-    private IReadOnlyList<string> Words { get; set; } = [];
 
     public async Task<IActionResult> OnGetAsync(Guid id, CancellationToken ct)
     {
@@ -63,9 +60,6 @@ public sealed class GuideEditModel(NotebookService pages, GuideService guides, S
         return await this.Answer(saved, "The guide is saved.", _ => RedirectToPage("Guide", new { id }));
     }
 
-    /// <summary>What the fields of a step need beside the step itself.</summary>
-    public ViewDataDictionary StepData(ViewDataDictionary data) => new(data) { ["Step"] = new StepFieldsView([], Words) };
-
     /// <summary>Does what a button beside a step says; false for anything else.</summary>
     private bool Done(string deed)
     {
@@ -96,7 +90,7 @@ public sealed class GuideEditModel(NotebookService pages, GuideService guides, S
         if (!found.IsDone)
             return null;
         (Id, Name, Newest) = (id, found.Value.Name, found.Value.Guide?.Newest ?? 0);
-        Words = await strip.WordsAsync(ct);
+        ViewData["Step"] = new StepFieldsView([], await strip.WordsAsync(ct));
         return found.Value;
     }
 
