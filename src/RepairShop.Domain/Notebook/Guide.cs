@@ -26,21 +26,26 @@ public sealed record GuideStep
     public double? ShimMillimetres { get; init; }
 
     /// <summary>From the record of a repair; the tray and what became of things are that repair's own.</summary>
-    public static GuideStep Of(StripStep step)
+    public static GuideStep Of(StripStep step) => Of(StepFacts.Of(step));
+
+    public static GuideStep Of(StepFacts facts)
     {
-        ArgumentNullException.ThrowIfNull(step);
+        ArgumentNullException.ThrowIfNull(facts);
         return new()
         {
-            What = step.What,
-            Count = step.Count,
-            HeldBy = step.HeldBy,
-            Remember = step.Remember,
-            Note = step.Note,
-            ShimPlace = step.ShimPlace,
-            ShimCount = step.ShimCount,
-            ShimMillimetres = step.ShimMillimetres,
+            What = facts.What,
+            Count = facts.Count,
+            HeldBy = facts.HeldBy,
+            Remember = facts.Remember,
+            Note = facts.Note,
+            ShimPlace = facts.ShimPlace,
+            ShimCount = facts.ShimCount,
+            ShimMillimetres = facts.ShimMillimetres,
         };
     }
+
+    /// <summary>As it would be written into a repair's record, in no tray yet.</summary>
+    public StepFacts ToFacts() => new(What, Count, HeldBy, Remember, Note, ShimPlace, ShimCount, ShimMillimetres, null, "");
 }
 
 /// <summary>A model's guide as it was saved once. Never changed: improving it makes the next version.</summary>
@@ -87,8 +92,7 @@ public static class GuideRules
         {
             // The rules of the record hold here too: a guide is a record to come.
             var written = new StripStep { Id = Guid.Empty };
-            var facts = new StepFacts(step.What, step.Count, step.HeldBy, step.Remember, step.Note, step.ShimPlace, step.ShimCount, step.ShimMillimetres, null, "");
-            if (StepRules.Write(written, facts, tray: null) is { IsDone: false } refused)
+            if (StepRules.Write(written, step.ToFacts(), tray: null) is { IsDone: false } refused)
                 return new GuideStepWrong(kept.Count, refused.Failure);
             kept.Add(GuideStep.Of(written));
         }

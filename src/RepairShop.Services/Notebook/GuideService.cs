@@ -3,7 +3,6 @@ using RepairShop.Domain.Notebook;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
-using RepairShop.Domain.StripDown;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Database;
 using RepairShop.Services.StripDown;
@@ -104,8 +103,7 @@ public sealed class GuideService(ShopDb db, StripStepService strip, CurrentPerso
             : null;
         if (pageId is null || (await GetAsync(pageId.Value, version, cancel)).Value?.Steps.ElementAtOrDefault(place) is not { } step)
             return new GuideNotFound();
-        var facts = new StepFacts(step.What, step.Count, step.HeldBy, step.Remember, step.Note, step.ShimPlace, step.ShimCount, step.ShimMillimetres, null, "");
-        return await strip.AddAsync(repairId, facts, new StepEntry(once), cancel);
+        return await strip.AddAsync(repairId, step.ToFacts(), new StepEntry(once), cancel);
     }
 
     /// <summary>"Save as the model's guide": the record of a repair becomes the next version, of a page started for it if need be.</summary>

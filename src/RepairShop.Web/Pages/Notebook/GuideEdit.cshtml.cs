@@ -3,7 +3,6 @@ using System.Globalization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using RepairShop.Domain.Notebook;
-using RepairShop.Domain.StripDown;
 using RepairShop.Services.Notebook;
 using RepairShop.Services.StripDown;
 using RepairShop.Web.Forms;
@@ -33,7 +32,7 @@ public sealed class GuideEditModel(NotebookService pages, GuideService guides, S
         if (await LoadAsync(id, ct) is not { } page)
             return NotFound();
         Input.BasedOn = Newest;
-        Input.Steps = [.. (page.Guide?.Steps ?? [new GuideStep()]).Select(InputOf)];
+        Input.Steps = [.. (page.Guide?.Steps ?? [new GuideStep()]).Select(step => StepInput.Of(step.ToFacts()))];
         return Page();
     }
 
@@ -50,7 +49,7 @@ public sealed class GuideEditModel(NotebookService pages, GuideService guides, S
         if (!ModelState.IsValid)
             return await this.ShowAgain();
         var saved = await guides.SaveGuideAsync(
-            id, [.. Input.Steps.Select(step => StepOf(step.Typed()))], new GuideOrigin(Input.Note ?? "", BasedOn: Input.BasedOn), ct);
+            id, [.. Input.Steps.Select(step => GuideStep.Of(step.Typed()))], new GuideOrigin(Input.Note ?? "", BasedOn: Input.BasedOn), ct);
         if (saved.Failure is GuideSavedMeanwhile)
         {
             ModelState.Remove("Input.BasedOn");
@@ -93,30 +92,6 @@ public sealed class GuideEditModel(NotebookService pages, GuideService guides, S
         ViewData["Step"] = new StepFieldsView([], await strip.WordsAsync(ct));
         return found.Value;
     }
-
-    private static GuideStep StepOf(StepFacts facts) => new()
-    {
-        What = facts.What,
-        Count = facts.Count,
-        HeldBy = facts.HeldBy,
-        Remember = facts.Remember,
-        Note = facts.Note,
-        ShimPlace = facts.ShimPlace,
-        ShimCount = facts.ShimCount,
-        ShimMillimetres = facts.ShimMillimetres,
-    };
-
-    private static StepInput InputOf(GuideStep step) => new()
-    {
-        What = step.What,
-        Count = step.Count,
-        HeldBy = step.HeldBy,
-        Remember = [.. StripWords.AllFlags.Where(flag => step.Remember.HasFlag(flag))],
-        Note = step.Note,
-        ShimPlace = step.ShimPlace,
-        ShimCount = step.ShimCount > 0 ? step.ShimCount : null,
-        ShimMillimetres = step.ShimMillimetres,
-    };
 
     public sealed class InputModel
     {
