@@ -30,7 +30,7 @@ public static class SpringAtRest
     public static Gauge GaugeOf(ClockPosition end, SpringPlaces? places = null)
     {
         ArgumentNullException.ThrowIfNull(end);
-        return new(Math.Round(end.Hours, 4), Unit, null, (places ?? SpringPlaces.CommonPractice).TiredFrom);
+        return new(Math.Round(end.Hours, 2), Unit, null, (places ?? SpringPlaces.CommonPractice).TiredFrom);
     }
 
     internal static double Between(double one, double other) => (one + other) / 2;

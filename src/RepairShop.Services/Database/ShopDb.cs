@@ -17,6 +17,7 @@ using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Shop;
 using RepairShop.Domain.ShutterTests;
 using RepairShop.Domain.StripDown;
+using RepairShop.Domain.Tools;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Repairs;
 
@@ -54,6 +55,8 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<Part> Parts => Set<Part>();
     public DbSet<StockMovement> StockMovements => Set<StockMovement>();
     public DbSet<PartUse> PartUses => Set<PartUse>();
+    public DbSet<Tool> Tools => Set<Tool>();
+    public DbSet<Mount> Mounts => Set<Mount>();
     public DbSet<Invoice> Invoices => Set<Invoice>();
     public DbSet<InvoiceLine> InvoiceLines => Set<InvoiceLine>();
     public DbSet<Payment> Payments => Set<Payment>();

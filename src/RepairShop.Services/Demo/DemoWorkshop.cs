@@ -61,6 +61,7 @@ public static class DemoWorkshop
         var stock = new DemoStock(seed, folder, today, TaxChoice.KeyOf(rate.Name, rate.Percent));
         await CustomersAsync(book, stock, seed);
         await PartsAsync(book, seed);
+        await DemoTools.AddAsync(book);
         var strips = JsonSerializer.Deserialize<SeedStripDown[]>(await File.ReadAllTextAsync(Path.Combine(folder, "strip-downs.json"), cancel), Json)!;
         await JobsAsync(book, stock, seed, strips, past.GetRequiredService<PostOffice>(), tell);
         await new DemoNotebook(book, stock, folder).FillAsync(strips);

@@ -27,6 +27,7 @@ public static class AccessTable
         new("/cameras", Everybody),
         new("/stock", Everybody),
         new("/notebook", Everybody),
+        new("/tools", Everybody),
         new("/papers", Everybody), // reading what was issued; issuing bills and taking money is for the counter
         new("/files", Everybody),
         new("/photos", Everybody),

@@ -11,6 +11,7 @@ public static class Rooms
         new("Cameras", "/cameras"),
         new("Notebook", "/notebook"),
         new("Stock", "/stock"),
+        new("Tools", "/tools"),
         new("Money", "/invoices"),
         new("Shop", "/shop"),
     ];

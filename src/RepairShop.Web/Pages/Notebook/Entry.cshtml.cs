@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
-using RepairShop.Domain.Notebook;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Notebook;
 using RepairShop.Web.Forms;
