@@ -23,7 +23,7 @@ public class NotebookStories(PostgresServer server)
         Assert.Equal("Example Works Model 1", client.Heading);
         Assert.Contains("Selenium cell", client.Page.QuerySelector("#cautions")!.TextContent);
         await client.Open("/repairs/2026-0001");
-        Assert.Equal(client.Page.QuerySelector("a[href*='/notebook/']")!.TextContent, "Notebook: Example Works Model 1");
+        Assert.Equal("Notebook: Example Works Model 1", client.Page.QuerySelector("a[href*='/notebook/']")!.TextContent);
     }
 
     [Fact]
@@ -164,7 +164,11 @@ public class NotebookStories(PostgresServer server)
         Assert.Contains("At entries[0]:", Assert.Single(client.Errors));
         var file = NotebookFileReader.Write(new NotebookFile
         {
-            Format = NotebookFile.FormatName, Version = 1, Maker = "Example Works", Model = "Wren", Entries = [new FileEntry { Kind = EntryKind.Tool, Title = "Bung", Text = "32 mm" }],
+            Format = NotebookFile.FormatName,
+            Version = 1,
+            Maker = "Example Works",
+            Model = "Wren",
+            Entries = [new FileEntry { Kind = EntryKind.Tool, Title = "Bung", Text = "32 mm" }],
         });
         await client.Upload("Look into it", "file", "wren.notebook.json", file);
         Assert.Contains("This starts a new page.", client.Text);
@@ -174,7 +178,7 @@ public class NotebookStories(PostgresServer server)
         await client.Open(client.Page.QuerySelector("a[href$='/share']")!.GetAttribute("href")!);
         await client.Press("Without pictures");
         Assert.Equal("application/json", client.Response.Content.Headers.ContentType!.MediaType);
-        Assert.Equal(file, await client.Response.Content.ReadAsByteArrayAsync());
+        Assert.Equal(file, await client.Response.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
     }
 
     [Fact]

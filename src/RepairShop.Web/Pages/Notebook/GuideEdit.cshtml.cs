@@ -47,7 +47,11 @@ public sealed class GuideEditModel(NotebookService pages, GuideService guides, S
         }
 
         if (!ModelState.IsValid)
+        {
+            NameTheSteps();
             return await this.ShowAgain();
+        }
+
         var saved = await guides.SaveGuideAsync(
             id, [.. Input.Steps.Select(step => GuideStep.Of(step.Typed()))], new GuideOrigin(Input.Note ?? "", BasedOn: Input.BasedOn), ct);
         if (saved.Failure is GuideSavedMeanwhile)
@@ -80,6 +84,20 @@ public sealed class GuideEditModel(NotebookService pages, GuideService guides, S
                 return true;
             default:
                 return false;
+        }
+    }
+
+    /// <summary>Of forty steps with the same fields, a sentence must say which it means.</summary>
+    private void NameTheSteps()
+    {
+        for (var i = 0; i < Input.Steps.Count; i++)
+        {
+            foreach (var (_, entry) in ModelState.Where(entry => entry.Key.StartsWith($"Input.Steps[{i}].", StringComparison.Ordinal)))
+            {
+                var sentences = entry!.Errors.Select(error => $"Step {i + 1}: {error.ErrorMessage}").ToList();
+                entry.Errors.Clear();
+                sentences.ForEach(entry.Errors.Add);
+            }
         }
     }
 
