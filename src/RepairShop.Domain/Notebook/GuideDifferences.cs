@@ -1,4 +1,3 @@
-using System.Globalization;
 using RepairShop.Domain.StripDown;
 
 namespace RepairShop.Domain.Notebook;
@@ -26,9 +25,6 @@ public enum StepDifference
 public sealed record StepPair(StepDifference Kind, PlacedStep? Guide, PlacedStep? Now, IReadOnlyList<StepField> Fields);
 
 public sealed record PlacedStep(int Place, GuideStep Step);
-
-/// <summary>One field of a step, before and now.</summary>
-public sealed record StepField(string Name, string Guide, string Now);
 
 /// <summary>This time against the guide, or one version against another.</summary>
 public static class GuideDifferences
@@ -79,25 +75,10 @@ public static class GuideDifferences
     /// <summary>What differs between two steps about the same thing.</summary>
     public static IReadOnlyList<StepField> Fields(GuideStep guide, GuideStep now)
     {
-        var fields = new List<StepField>();
-        void Compare(string name, string before, string after)
-        {
-            if (before != after)
-                fields.Add(new StepField(name, before, after));
-        }
-
-        Compare("What", guide.What, now.What);
-        Compare("Count", Number(guide.Count), Number(now.Count));
-        Compare("Held by", StripWords.Of(guide.HeldBy), StripWords.Of(now.HeldBy));
-        Compare("Remember", string.Join(", ", StripWords.Of(guide.Remember)), string.Join(", ", StripWords.Of(now.Remember)));
-        Compare("Note", guide.Note, now.Note);
-        Compare("Shims", Shims(guide), Shims(now));
-        return fields;
+        ArgumentNullException.ThrowIfNull(guide);
+        ArgumentNullException.ThrowIfNull(now);
+        return StepDifferences.Between(guide.ToFacts(), now.ToFacts());
     }
-
-    private static string Number(int count) => count.ToString(CultureInfo.CurrentCulture);
-
-    private static string Shims(GuideStep step) => StripWords.Shims(step.ShimPlace, step.ShimCount, step.ShimMillimetres) ?? "";
 
     /// <summary>Places of this time and their partners in the guide along the longest common run.</summary>
     private static Dictionary<int, int> InOrder(IReadOnlyList<GuideStep> guide, IReadOnlyList<GuideStep> now)

@@ -1,6 +1,5 @@
 using Microsoft.Playwright;
 using RepairShop.Browser.Tests.Scripts;
-using RepairShop.Testing;
 using Xunit;
 
 namespace RepairShop.Browser.Tests.StripDown;

@@ -29,7 +29,7 @@ public sealed class GuideDifferencesTests
             ["Same Name plate", "Added Felt washer", "Changed cocking ring ", "LeftOut Speed ring", "Same Spring", "Moved Front ring"],
             lines.Select(line => $"{line.Kind} {(line.Now ?? line.Guide)!.Step.What}"));
         Assert.Equal(["What", "Count", "Remember"], lines[2].Fields.Select(field => field.Name));
-        Assert.Equal(("", "mind the orientation"), (lines[2].Fields[2].Guide, lines[2].Fields[2].Now));
+        Assert.Equal(("", "mind the orientation"), (lines[2].Fields[2].Before, lines[2].Fields[2].Now));
         Assert.Equal((0, 4), (lines[5].Guide!.Place, lines[5].Now!.Place));
     }
 
