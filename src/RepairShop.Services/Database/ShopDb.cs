@@ -9,6 +9,7 @@ using RepairShop.Domain.Estimates;
 using RepairShop.Domain.Findings;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Labour;
+using RepairShop.Domain.Notebook;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Parts;
 using RepairShop.Domain.Post;
@@ -62,6 +63,11 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<Paper> Papers => Set<Paper>();
     public DbSet<OutboxMail> Outbox => Set<OutboxMail>();
     public DbSet<MailText> MailTexts => Set<MailText>();
+    public DbSet<ModelPage> ModelPages => Set<ModelPage>();
+    public DbSet<ModelVariant> ModelVariants => Set<ModelVariant>();
+    public DbSet<ModelEntry> ModelEntries => Set<ModelEntry>();
+    public DbSet<ModelPhoto> ModelPhotos => Set<ModelPhoto>();
+    public DbSet<GuideVersion> GuideVersions => Set<GuideVersion>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     protected override void OnModelCreating(ModelBuilder builder)

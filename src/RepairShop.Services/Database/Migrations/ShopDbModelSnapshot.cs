@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
+using NpgsqlTypes;
 using RepairShop.Services.Database;
 
 #nullable disable
@@ -1283,6 +1284,359 @@ namespace RepairShop.Services.Database.Migrations
 
                             t.HasCheckConstraint("ck_labour_entries_order", "ended_at is null or ended_at >= started_at");
                         });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.GuideVersion", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("FromRepairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("from_repair_id");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<Guid>("PageId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("page_id");
+
+                    b.Property<DateTimeOffset>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.Property<Guid>("SavedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("saved_by");
+
+                    b.Property<string>("Steps")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("steps");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("to_tsvector('english', shop_fold(text || ' ' || note))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_guide_versions");
+
+                    b.HasIndex("FromRepairId")
+                        .HasDatabaseName("ix_guide_versions_from_repair_id");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_guide_versions_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.HasIndex("PageId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_guide_versions_page_id_number");
+
+                    b.ToTable("guide_versions", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelEntry", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Caution")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("caution");
+
+                    b.Property<double?>("High")
+                        .HasColumnType("double precision")
+                        .HasColumnName("high");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Link")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("link");
+
+                    b.Property<double?>("Low")
+                        .HasColumnType("double precision")
+                        .HasColumnName("low");
+
+                    b.Property<Guid>("PageId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("page_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("title");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("unit");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("setweight(to_tsvector('english', shop_fold(title)), 'B') || to_tsvector('english', shop_fold(text))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_model_entries");
+
+                    b.HasIndex("PageId")
+                        .HasDatabaseName("ix_model_entries_page_id");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_entries_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.ToTable("model_entries", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelPage", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("Maker")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("maker");
+
+                    b.PrimitiveCollection<string[]>("MarkedSpeeds")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("marked_speeds");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("model");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("notes");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("setweight(to_tsvector('english', shop_fold(maker || ' ' || model)), 'A') || to_tsvector('english', shop_fold(notes))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_model_pages");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_pages_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.ToTable("model_pages", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelPhoto", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<Guid>("AddedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("added_by");
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)")
+                        .HasColumnName("caption");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("file_hash");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("integer")
+                        .HasColumnName("height");
+
+                    b.Property<Guid>("PageId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("page_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("SourceHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("source_hash");
+
+                    b.Property<string>("ThumbnailHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("thumbnail_hash");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("integer")
+                        .HasColumnName("width");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("to_tsvector('english', shop_fold(caption))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_model_photos");
+
+                    b.HasIndex("PageId")
+                        .HasDatabaseName("ix_model_photos_page_id");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_photos_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.ToTable("model_photos", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelVariant", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<Guid>("PageId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("page_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("Traits")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("traits");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("setweight(to_tsvector('english', shop_fold(name)), 'B') || to_tsvector('english', shop_fold(traits || ' ' || note))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_model_variants");
+
+                    b.HasIndex("PageId")
+                        .HasDatabaseName("ix_model_variants_page_id");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_variants_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.ToTable("model_variants", (string)null);
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Paperwork.Paper", b =>
@@ -3440,6 +3794,52 @@ namespace RepairShop.Services.Database.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_labour_entries_repairs_repair_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.GuideVersion", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Repairs.Repair", null)
+                        .WithMany()
+                        .HasForeignKey("FromRepairId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_guide_versions_repairs_from_repair_id");
+
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
+                        .WithMany()
+                        .HasForeignKey("PageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_guide_versions_model_pages_page_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelEntry", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
+                        .WithMany()
+                        .HasForeignKey("PageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_model_entries_model_pages_page_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelPhoto", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
+                        .WithMany()
+                        .HasForeignKey("PageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_model_photos_model_pages_page_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelVariant", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
+                        .WithMany()
+                        .HasForeignKey("PageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_model_variants_model_pages_page_id");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Paperwork.Paper", b =>
