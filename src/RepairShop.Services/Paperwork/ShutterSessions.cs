@@ -122,7 +122,7 @@ internal sealed record ShutterSessions
         {
             MeasuredOn = shop.Today(test.MeasuredAt),
             Instrument = test.Instrument,
-            Source = test.Readings.Any(reading => reading.RecordingHash is not null) ? ReadingSource.Recorded : ReadingSource.Typed,
+            Source = test.Readings.Any(reading => reading.RecordingId is not null) ? ReadingSource.Recorded : ReadingSource.Typed,
             RoomCelsius = test.RoomTemperatureCelsius,
             MeasuredBy = names.GetValueOrDefault(test.MeasuredBy),
         };
