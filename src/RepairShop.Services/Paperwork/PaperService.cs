@@ -9,6 +9,7 @@ using RepairShop.Services.Accounts;
 using RepairShop.Services.Database;
 using RepairShop.Services.Estimates;
 using RepairShop.Services.Files;
+using RepairShop.Services.Recordings;
 using RepairShop.Services.Post;
 using RepairShop.Services.Repairs;
 
@@ -119,6 +120,7 @@ public sealed class PaperService(
             await db.CheckResults.AsNoTracking().Where(row => row.RepairId == id && row.Phase != Phase.DuringWork).ToListAsync(cancel),
             await db.PartUses.AsNoTracking().Where(row => row.RepairId == id && row.RemovedAt == null).ToListAsync(cancel),
             ShutterSessions.Of(tests, file.Camera, file.Shop, names),
+            await RecordedSessions.ReadAsync(db, id, cancel),
             days.Count > 0 ? days.Min() : null,
             days.Count > 0 ? days.Max() : null);
     }

@@ -30,7 +30,10 @@ public sealed record ShutterForm(
 public sealed record SpeedRow(
     string Mark, string Shown, double? ReferenceSeconds, bool HasTime, IReadOnlyList<ReadingView> Readings, SpeedFigures? Figures, SpeedFigures? Before);
 
-public sealed record ReadingView(Guid Id, string Typed, double Seconds, string? StruckOutReason);
+/// <param name="RecordingId">The recording it was taken from; null when typed.</param>
+/// <param name="Exposure">Which exposure of it.</param>
+public sealed record ReadingView(
+    Guid Id, string Typed, double Seconds, string? StruckOutReason, ReadingKind Kind = ReadingKind.Typed, Guid? RecordingId = null, int? Exposure = null);
 
 /// <param name="MeasuredAt">On the workshop's wall.</param>
 public sealed record TestChoice(Guid Id, DateTimeOffset MeasuredAt, string Instrument, int Readings);
