@@ -24,7 +24,7 @@ public sealed record LimitMissing() : Invalid("PreApprovedLimit", "The pre-appro
 
 public sealed record ConsentHowMissing() : Invalid("ConsentHow", "Say how the customer agreed to the conditions: in person, by phone, by e-mail or by letter.");
 
-public sealed record ConsentInFuture(DateOnly Date) : Invalid("ConsentOn", $"Consent on {Date:yyyy-MM-dd} is in the future: choose today or earlier.");
+public sealed record ConsentInFuture(DateOnly Date) : Invalid("ConsentOn", $"They can’t have agreed on {Date:yyyy-MM-dd}, which is in the future: choose today or earlier.");
 
 public sealed record WarrantyOfAnotherCamera() : Conflict("The earlier repair was of another camera, so its warranty does not cover this one: clear the warranty tick.");
 
