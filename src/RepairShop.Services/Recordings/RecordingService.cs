@@ -21,6 +21,9 @@ public sealed class RecordingService(ShopDb db, FileStore files, ShutterTestServ
     /// <param name="testId">The shutter test its readings go to; null begins one.</param>
     public async Task<Result<RecordingKept>> AddAsync(Guid repairId, Phase phase, Guid? testId, RecordingSent sent, CancellationToken cancel)
     {
+        if (sent.Id is { } once && await FindAsync(repairId, once, cancel) is { } there)
+            return new RecordingKept(there.Id, there.ShutterTestId, RecordingSummary.Read(there.Result).Exposures.Count, 0);
+        testId ??= sent.CaptureSession is { } session ? await TestOfAsync(repairId, session, cancel) : null;
         var marks = MarkList.Read(sent.Marks);
         if (!marks.IsDone)
             return marks.Failure;
@@ -46,6 +49,10 @@ public sealed class RecordingService(ShopDb db, FileStore files, ShutterTestServ
         var saved = await db.SaveAsync(cancel);
         return saved.IsDone ? new RecordingKept(recording.Id, test.Value.Id, summary.Exposures.Count, readings.Count) : saved.Failure;
     }
+
+    /// <summary>The shutter test a stay at the capture page writes to; null before its first release.</summary>
+    public Task<Guid?> TestOfAsync(Guid repairId, Guid session, CancellationToken cancel) => db.Recordings
+        .Where(row => row.RepairId == repairId && row.CaptureSession == session).Select(row => (Guid?)row.ShutterTestId).FirstOrDefaultAsync(cancel);
 
     /// <summary>Gives exposures their marked speeds; an exposure whose speed changes keeps its old reading, struck out.</summary>
     /// <param name="marks">The mark of each exposure by number; empty for none.</param>
@@ -148,9 +155,9 @@ public sealed class RecordingService(ShopDb db, FileStore files, ShutterTestServ
 
     private async Task<RigFacts> CarryAsync(Guid testId, RecordingSent sent, CancellationToken cancel)
     {
-        if (sent.CaptureSession is not { } session || sent.Rig.Reference is not null)
+        if (sent.CaptureSession is not { } stay || sent.Rig.Reference is not null)
             return sent.Rig;
-        var earlier = await db.Recordings.AsNoTracking().Where(row => row.ShutterTestId == testId && row.CaptureSession == session)
+        var earlier = await db.Recordings.AsNoTracking().Where(row => row.ShutterTestId == testId && row.CaptureSession == stay)
             .OrderByDescending(row => row.RecordedAt).Select(row => new { row.Id, row.Result }).Take(60).ToListAsync(cancel);
         foreach (var one in earlier)
         {
@@ -195,6 +202,7 @@ public sealed class RecordingService(ShopDb db, FileStore files, ShutterTestServ
 
     private KeptRecording Kept(ShutterTest test, RecordingSent sent, RigFacts rig, Analysed read, string hash) => new()
     {
+        Id = sent.Id ?? Guid.CreateVersion7(),
         RepairId = test.RepairId,
         ShutterTestId = test.Id,
         Kind = sent.CaptureSession is null ? read.Kind : RecordingKind.Captured,

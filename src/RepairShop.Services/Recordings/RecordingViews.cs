@@ -12,6 +12,9 @@ namespace RepairShop.Services.Recordings;
 /// <param name="Instrument">What a new shutter test says it was measured with.</param>
 public sealed record RecordingSent(string FileName, Stream Content, RigFacts Rig, string Marks, string Instrument)
 {
+    /// <summary>Made by whoever sends it, so that the same release sent twice is kept once.</summary>
+    public Guid? Id { get; init; }
+
     /// <summary>Set for what the capture page sends.</summary>
     public Guid? CaptureSession { get; init; }
 

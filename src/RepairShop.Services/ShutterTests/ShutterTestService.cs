@@ -212,6 +212,29 @@ public sealed class ShutterTestService(ShopDb db, CurrentPerson person, TimeProv
         return test;
     }
 
+    /// <summary>Adds what was typed beside one mark, to the test given or to a new one.</summary>
+    /// <returns>The test's id.</returns>
+    public async Task<Result<Guid>> AddTypedAsync(Guid repairId, Phase phase, Guid? testId, SpeedTyped typed, CancellationToken cancel)
+    {
+        var shop = await db.Shop.AsNoTracking().SingleAsync(cancel);
+        var test = await FindOrBeginAsync(repairId, phase, testId, shop.DefaultInstrument, cancel);
+        if (!test.IsDone)
+            return test.Failure;
+        var read = TypedReadings.Read([typed], test.Value.Id, clock.GetUtcNow());
+        if (read.Refused.Count > 0)
+            return new TypedTimeRefused(read.Refused[0].Sentence);
+        if (read.Readings.Count == 0)
+            return new TypedTimeRefused(new NoReadingsTyped().Message);
+        var once = Guid.CreateVersion7();
+        await AppendAsync(test.Value.Id, read.Readings, once, cancel);
+        return await KeepAsync(repairId, test.Value.Id, once, cancel);
+    }
+
+    /// <summary>The timed marks of the camera's dial: as text, as shown, and the time behind them in seconds.</summary>
+    public async Task<IReadOnlyList<(string Mark, string Shown, double Seconds)>> DialAsync(Guid repairId, CancellationToken cancel) =>
+        [.. (await MarksAsync(repairId, cancel)).Where(mark => mark.LiteralSeconds is not null)
+            .Select(mark => (mark.Text, ShutterFigures.Shown(mark), mark.LiteralSeconds!.Value))];
+
     internal async Task<IReadOnlyList<MarkedSpeed>> MarksAsync(Guid repairId, CancellationToken cancel)
     {
         var texts = await (
