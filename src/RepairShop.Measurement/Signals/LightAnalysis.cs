@@ -1,0 +1,75 @@
+using RepairShop.Measurement.Signals.Finding;
+using RepairShop.Measurement.Signals.Fitting;
+using RepairShop.Measurement.Signals.Straightening;
+
+namespace RepairShop.Measurement.Signals;
+
+/// <summary>One light channel from samples to figures.</summary>
+internal sealed class LightAnalysis
+{
+    /// <summary>Nobody cocks and releases a shutter more often in a recording: what does is no shutter.</summary>
+    private const int MostExposures = 400;
+
+    private const double MarginSeconds = 0.012;
+
+    private readonly Recording recording;
+    private readonly Rig rig;
+    private readonly int channel;
+    private readonly double rate;
+    private readonly List<SignalWarning> warnings;
+
+    public LightAnalysis(Recording recording, Rig rig, int channel, List<SignalWarning> warnings)
+    {
+        (this.recording, this.rig, this.channel, this.warnings) = (recording, rig, channel, warnings);
+        rate = recording.SampleRateHz;
+    }
+
+    public LightChannel Run()
+    {
+        var samples = recording.Channel(channel);
+        if (RecordingCheck.Fault(samples, rate) is { } fault) return Nothing(fault);
+        var blocks = Blocks.Of(samples, rate);
+        var finder = new EdgeFinder(blocks);
+        if (!finder.HasEdges) return Nothing(NoEdges.Reason(blocks, recording.FullScale));
+        var strong = finder.Strong(finder.Greatest);
+        if (strong.Count > 2 * MostExposures) return Nothing(Outcome.NotAShutter);
+        var polarity = CandidateFinder.Polarity(strong);
+        var alone = new List<Edge>();
+        var candidates = CandidateFinder.Pair(blocks, strong, finder.Weak(finder.Greatest), polarity, alone);
+        if (candidates.Count == 0) return Nothing(Outcome.NotAShutter);
+
+        var windows = candidates.ConvertAll(candidate => new QuietWindow(blocks, candidate));
+        var droop = Straighten.Fit(windows, polarity, rig.Coupling);
+        var found = new List<FoundExposure>();
+        for (var i = 0; i < windows.Count; i++)
+            if (Find(samples, windows, droop, i, polarity) is { } one)
+                found.Add(one);
+        return new ChannelReport(recording, rig, channel, warnings).Write(found, candidates.Count, droop, polarity, windows);
+    }
+
+    private FoundExposure? Find(ReadOnlySpan<float> samples, List<QuietWindow> windows, DroopFit droop, int index, int polarity)
+    {
+        var window = windows[index];
+        var (candidate, length) = (window.Candidate, window.Blocks.Length);
+        var margin = window.Blocks.In(MarginSeconds);
+        var from = Math.Max(candidate.QuietFrom, candidate.From - margin);
+        var to = Math.Min(candidate.QuietTo, candidate.To + margin);
+        var (first, end) = (from * length, Math.Min(samples.Length, to * length));
+        if (end - first < 16) return null;
+        var tail = droop.Model(index, 0, from + 0.5 / length) - droop.Offset;
+        var signal = StraightSignal.Of(samples, polarity, first, end, rate, droop, window, tail);
+        (int, int) Local(Edge edge) => (edge.From * length - first, (edge.To + 1) * length - first);
+        var fit = ExposureFitter.Fit(signal, Local(candidate.Opening), Local(candidate.Closing), rate);
+        return fit is null ? null : new(index, signal, fit, ExposureJudge.Judge(fit, signal, window, droop, index));
+    }
+
+    private LightChannel Nothing(Outcome reason) =>
+        new(channel, rig.Roles[channel], reason, new(InputCoupling.Auto, null, null), null, null, [], []);
+}
+
+/// <summary>A candidate that was fitted.</summary>
+/// <param name="Index">Which candidate, counted from 0.</param>
+/// <param name="Signal">Its straight signal.</param>
+/// <param name="Fit">The fit.</param>
+/// <param name="Fault">Why it is no exposure with figures; null where it is one.</param>
+internal sealed record FoundExposure(int Index, StraightSignal Signal, FittedExposure Fit, Outcome? Fault);
