@@ -6,21 +6,13 @@ namespace RepairShop.Measurement.Signals;
 /// <summary>Writes the fits of one channel down as figures.</summary>
 internal sealed class ChannelReport(Recording recording, Rig rig, int channel, List<SignalWarning> warnings)
 {
-    /// <summary>A plateau shorter than this share of the width is no rest: its height may be short of fully open.</summary>
-    private const double LeastRest = 0.08;
-
-    /// <summary>A level this far below the reference is not fully open.</summary>
-    private const double OpenShare = 0.97;
-
     private const double LittleLightDecibels = 26;
 
     private readonly double rate = recording.SampleRateHz;
 
-    public LightChannel Write(
-        List<FoundExposure> found, int candidateCount, DroopFit droop, int polarity, List<QuietWindow> windows)
+    public LightChannel Write(List<FoundExposure> real, OpenReference given, DroopFit droop, int polarity, List<QuietWindow> windows)
     {
-        // What is no shutter at all does not count, so that numbers stay what a person sees.
-        var real = found.Where(one => one.Fault != Outcome.NotAShutter).ToList();
+        var (reference, source) = (given.Level, given.Source);
         var good = real.Where(one => one.Fault is null).ToList();
         var coupling = Coupling(droop, good.Count > 0);
         if (good.Count == 0)
@@ -29,7 +21,6 @@ internal sealed class ChannelReport(Recording recording, Rig rig, int channel, L
             return new(channel, rig.Roles[channel], reason, coupling, null, null, [], Refused(real));
         }
 
-        var (reference, source) = Reference(real);
         var exposures = good.Select(one => Figures(one, real.IndexOf(one) + 1, reference, source, droop)).ToList();
         foreach (var one in real.Where(one => windows[one.Index].Hum is not null).Take(1))
             if (windows[one.Index].Hum is { } hum)
@@ -51,32 +42,18 @@ internal sealed class ChannelReport(Recording recording, Rig rig, int channel, L
 
     private double Seconds(FoundExposure one, double sample) => (one.Signal.First + sample) / rate;
 
-    private (OpenLevel? Level, OpenLevelSource Source) Reference(List<FoundExposure> real)
-    {
-        if (rig.ReferenceExposure is not { } number) return (rig.CarriedOpenLevel, OpenLevelSource.Carried);
-        if (number <= real.Count && real[number - 1] is { Fault: null } one && RestsOpen(one.Fit, null))
-            return (new(one.Fit.Level, one.Fit.LevelUncertainty), OpenLevelSource.Reference);
-        warnings.Add(new ReferenceMissing(channel, number));
-        return (null, OpenLevelSource.OwnPlateau);
-    }
-
-    private static bool RestsOpen(FittedExposure fit, OpenLevel? reference) =>
-        reference is { } level && !fit.IsLong
-            ? fit.Level > OpenShare * level.Value - 2 * fit.LevelUncertainty
-            : fit.Dwell > LeastRest * fit.Width;
-
     private ExposureFigures Figures(FoundExposure one, int number, OpenLevel? reference, OpenLevelSource source, DroopFit droop)
     {
         var (fit, m) = (one.Fit, one.Fit.Model);
-        var rests = RestsOpen(fit, reference);
+        var rests = OpenReference.RestsOpen(fit, reference);
         var level = new OpenLevel(fit.Level, fit.LevelUncertainty);
         // A long plateau knows its own level best; a short one is better told by the reference.
         var (open, by) = rests && (fit.IsLong || reference is null) ? (level, OpenLevelSource.OwnPlateau) : (reference, source);
         var bounces = fit.Bounces.Select(bounce => BounceOf(one, bounce)).ToList();
         var main = open is null ? (double?)null : m.Area * fit.Level / open.Value / rate;
         var crossings = new Crossings(
-            Seconds(one, m[PulseModel.T0]), Seconds(one, m.OpeningAt(0.1)), Seconds(one, m.OpeningAt(0.5)), Seconds(one, m.OpeningAt(0.9)),
-            Seconds(one, m.ClosingAt(0.9)), Seconds(one, m.ClosingAt(0.5)), Seconds(one, m.ClosingAt(0.1)), Seconds(one, m[PulseModel.T3]));
+            Seconds(one, m[PulseModel.T0]), Seconds(one, m.OpeningAt(0.1)), Seconds(one, fit.Opening50), Seconds(one, m.OpeningAt(0.9)),
+            Seconds(one, m.ClosingAt(0.9)), Seconds(one, fit.Closing50), Seconds(one, m.ClosingAt(0.1)), Seconds(one, m[PulseModel.T3]));
         var total = crossings.CompleteClosingSeconds - crossings.FirstOpeningSeconds;
         var decibels = 20 * Math.Log10(fit.Level / Math.Max(one.Signal.Noise, 1e-9 * fit.Level));
         var remarks = new List<ExposureRemark>();

@@ -42,14 +42,19 @@ internal sealed class LightAnalysis
         var droop = Straighten.Fit(windows, polarity, rig.Coupling);
         var found = new List<FoundExposure>();
         for (var i = 0; i < windows.Count; i++)
-            if (Find(samples, windows, droop, i, polarity) is { } one)
+            // What is no shutter at all does not count, so that numbers stay what a person sees.
+            if (Find(samples, windows[i], droop, i, polarity, null) is { Fault: not Outcome.NotAShutter } one)
                 found.Add(one);
-        return new ChannelReport(recording, rig, channel, warnings).Write(found, candidates.Count, droop, polarity, windows);
+        var reference = OpenReference.Of(rig, channel, found, warnings);
+        for (var i = 0; i < found.Count; i++)
+            if (reference.Holds(found[i].Fit) is { } held && Find(samples, windows[found[i].Index], droop, found[i].Index, polarity, held) is { Fault: null } again)
+                found[i] = again;
+        return new ChannelReport(recording, rig, channel, warnings).Write(found, reference, droop, polarity, windows);
     }
 
-    private FoundExposure? Find(ReadOnlySpan<float> samples, List<QuietWindow> windows, DroopFit droop, int index, int polarity)
+    private FoundExposure? Find(
+        ReadOnlySpan<float> samples, QuietWindow window, DroopFit droop, int index, int polarity, OpenLevel? held)
     {
-        var window = windows[index];
         var (candidate, length) = (window.Candidate, window.Blocks.Length);
         var margin = window.Blocks.In(MarginSeconds);
         var from = Math.Max(candidate.QuietFrom, candidate.From - margin);
@@ -59,7 +64,7 @@ internal sealed class LightAnalysis
         var tail = droop.Model(index, 0, from + 0.5 / length) - droop.Offset;
         var signal = StraightSignal.Of(samples, polarity, first, end, rate, droop, window, tail);
         (int, int) Local(Edge edge) => (edge.From * length - first, (edge.To + 1) * length - first);
-        var fit = ExposureFitter.Fit(signal, Local(candidate.Opening), Local(candidate.Closing), rate);
+        var fit = ExposureFitter.Fit(signal, Local(candidate.Opening), Local(candidate.Closing), rate, held);
         return fit is null ? null : new(index, signal, fit, ExposureJudge.Judge(fit, signal, window, droop, index));
     }
 

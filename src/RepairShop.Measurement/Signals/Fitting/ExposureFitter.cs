@@ -33,17 +33,19 @@ internal sealed class ExposureFitter
     /// <param name="opening">About where it opens, in samples of the signal: from and to.</param>
     /// <param name="closing">About where it closes.</param>
     /// <param name="sampleRateHz">Samples a second.</param>
+    /// <param name="held">The fully open level where it is known and reached; only a short exposure needs it.</param>
     /// <returns>Null where nothing opens and closes there.</returns>
-    public static FittedExposure? Fit(StraightSignal signal, (int From, int To) opening, (int From, int To) closing, double sampleRateHz)
+    public static FittedExposure? Fit(
+        StraightSignal signal, (int From, int To) opening, (int From, int To) closing, double sampleRateHz, OpenLevel? held = null)
     {
         var fitter = new ExposureFitter(signal, sampleRateHz);
         var roughly = (closing.From + closing.To - opening.From - opening.To) / 2.0 / sampleRateHz;
-        return roughly < ShortSeconds ? fitter.Whole(opening.From, closing.To) : fitter.Apart(opening, closing);
+        return roughly < ShortSeconds ? fitter.Whole(opening.From, closing.To, held) : fitter.Apart(opening, closing);
     }
 
     private int In(double seconds) => Math.Max(1, (int)(seconds * rate));
 
-    private FittedExposure? Whole(int from, int to)
+    private FittedExposure? Whole(int from, int to, OpenLevel? held)
     {
         var peak = Math.Clamp(from, 0, values.Length - 1);
         for (var i = peak; i < Math.Min(to + 1, values.Length); i++)
@@ -61,11 +63,13 @@ internal sealed class ExposureFitter
         var (start, end) = (Math.Max(0, (int)t0 - In(MarginSeconds)), Math.Min(values.Length, (int)t3 + In(MarginSeconds)));
         if (end - start < 12) return null;
         var guess = Guess(level, t0 - start, t1 - start, t2 - start, t3 - start);
-        var fit = PulseFit.Both(values[start..end], Skip(bounces, start, end), guess, noise);
+        var fit = PulseFit.Both(values[start..end], Skip(bounces, start, end), guess, noise, held);
         var model = Shifted(fit.Model, start);
         return new()
         {
             Model = model,
+            Opening50 = LocalCrossing.Of(values, model, model.OpeningAt(0.5), noise),
+            Closing50 = LocalCrossing.Of(values, model, model.ClosingAt(0.5), noise),
             WidthUncertainty = Uncertainty(fit, w => w.ClosingAt(0.5) - w.OpeningAt(0.5)),
             LevelUncertainty = Math.Sqrt(Math.Max(0, fit.Covariance[PulseModel.Height, PulseModel.Height])),
             DwellUncertainty = Uncertainty(fit, w => w[PulseModel.T2] - w[PulseModel.T1]),
@@ -108,6 +112,8 @@ internal sealed class ExposureFitter
         return new()
         {
             Model = model,
+            Opening50 = LocalCrossing.Of(values, up.Value.Model, model.OpeningAt(0.5), noise),
+            Closing50 = last - LocalCrossing.Of(reversed, down.Value.Model, last - model.ClosingAt(0.5), noise),
             WidthUncertainty = Math.Sqrt(up.Value.Variance + down.Value.Variance),
             LevelUncertainty = noise / Math.Sqrt(Math.Max(1, Math.Min(model[PulseModel.T2] - model[PulseModel.T1], In(MarginSeconds)))),
             DwellUncertainty = Math.Sqrt(up.Value.Variance + down.Value.Variance),

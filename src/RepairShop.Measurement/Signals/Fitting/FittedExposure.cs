@@ -5,6 +5,12 @@ internal sealed record FittedExposure
 {
     public required PulseModel Model { get; init; }
 
+    /// <summary>Where it passes half its level upwards, the model's place set right by the samples there.</summary>
+    public required double Opening50 { get; init; }
+
+    /// <summary>The same downwards.</summary>
+    public required double Closing50 { get; init; }
+
     /// <summary>Standard deviation of the width at 50 %, in samples.</summary>
     public required double WidthUncertainty { get; init; }
 
@@ -27,7 +33,7 @@ internal sealed record FittedExposure
 
     public double Level => Model[PulseModel.Height];
 
-    public double Width => Model.ClosingAt(0.5) - Model.OpeningAt(0.5);
+    public double Width => Closing50 - Opening50;
 
     public double Dwell => Math.Max(0, Model[PulseModel.T2] - Model[PulseModel.T1]);
 }

@@ -12,9 +12,10 @@ internal sealed class PulseFit
     private readonly bool[] free;
     private readonly double weight;
     private readonly bool tied;
+    private readonly OpenLevel? held;
 
-    private PulseFit(double[] values, bool[] skip, bool[] free, double noise, bool tied) =>
-        (this.values, this.skip, this.free, weight, this.tied) = (values, skip, free, 1 / (noise * noise), tied);
+    private PulseFit(double[] values, bool[] skip, bool[] free, double noise, bool tied, OpenLevel? held = null) =>
+        (this.values, this.skip, this.free, weight, this.tied, this.held) = (values, skip, free, 1 / (noise * noise), tied, held);
 
     /// <summary>The result of a fit.</summary>
     /// <param name="Model">The best model.</param>
@@ -23,13 +24,18 @@ internal sealed class PulseFit
     public sealed record Result(PulseModel Model, double Left, double[,] Covariance);
 
     /// <summary>Fits opening and closing together; where they run into each other there is no plateau.</summary>
-    public static Result Both(double[] values, bool[] skip, PulseModel guess, double noise)
+    /// <param name="values">Samples around it.</param>
+    /// <param name="skip">Samples to leave out.</param>
+    /// <param name="guess">Where to begin.</param>
+    /// <param name="noise">Standard deviation of a sample's noise.</param>
+    /// <param name="held">A height known from elsewhere; null leaves it to the samples.</param>
+    public static Result Both(double[] values, bool[] skip, PulseModel guess, double noise, OpenLevel? held)
     {
         var all = new bool[PulseModel.Size];
         Array.Fill(all, true);
-        var loose = new PulseFit(values, skip, all, noise, tied: false).Run(guess);
+        var loose = new PulseFit(values, skip, all, noise, tied: false, held).Run(guess);
         if (loose.Model[PulseModel.T2] - loose.Model[PulseModel.T1] > 1e-3) return loose;
-        return new PulseFit(values, skip, all, noise, tied: true).Run(loose.Model);
+        return new PulseFit(values, skip, all, noise, tied: true, held).Run(loose.Model);
     }
 
     /// <summary>Fits an opening alone: the values end before the closing begins.</summary>
@@ -133,6 +139,7 @@ internal sealed class PulseFit
         for (var i = 0; i < PulseModel.Size; i++)
             for (var j = 0; j < i; j++)
                 normal[i, j] = normal[j, i];
+        if (held is { } level) cost += Hold(at, PulseModel.Height, level.Value, level.StandardUncertainty, normal, right);
         cost += Hold(at, PulseModel.OpeningLean, EdgeShape.UsualLean, EdgeShape.LeanSpread, normal, right);
         cost += Hold(at, PulseModel.ClosingLean, EdgeShape.UsualLean, EdgeShape.LeanSpread, normal, right);
         cost += Hold(at, PulseModel.OpeningRoundness, EdgeShape.UsualRoundness, EdgeShape.RoundnessSpread, normal, right);
