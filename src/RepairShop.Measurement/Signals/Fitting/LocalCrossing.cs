@@ -10,7 +10,7 @@ internal static class LocalCrossing
     private const double Share = 0.11;
 
     /// <summary>Deviations of this many standard deviations are believed by half.</summary>
-    private const double HalfBelieved = 2;
+    private const double HalfBelieved = 1.4;
 
     public static double Of(double[] values, PulseModel model, double crossing, double noise)
     {

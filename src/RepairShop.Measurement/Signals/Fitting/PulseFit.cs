@@ -7,6 +7,13 @@ namespace RepairShop.Measurement.Signals.Fitting;
 internal sealed class PulseFit
 {
     private const int MostRounds = 40;
+
+    /// <summary>A rest shorter than this share of the whole is tried without.</summary>
+    private const double ShortRest = 0.25;
+
+    /// <summary>By how much a plateau must lower the cost, in units of the noise's variance.</summary>
+    private const double PlateauWorth = 4;
+
     private readonly double[] values;
     private readonly bool[] skip;
     private readonly bool[] free;
@@ -21,7 +28,8 @@ internal sealed class PulseFit
     /// <param name="Model">The best model.</param>
     /// <param name="Left">Root mean square of what it leaves.</param>
     /// <param name="Covariance">Covariance of its parameters.</param>
-    public sealed record Result(PulseModel Model, double Left, double[,] Covariance);
+    /// <param name="Cost">Sum of squares left, in units of the noise's variance, and what holding the shapes costs.</param>
+    public sealed record Result(PulseModel Model, double Left, double[,] Covariance, double Cost);
 
     /// <summary>Fits opening and closing together; where they run into each other there is no plateau.</summary>
     /// <param name="values">Samples around it.</param>
@@ -34,8 +42,13 @@ internal sealed class PulseFit
         var all = new bool[PulseModel.Size];
         Array.Fill(all, true);
         var loose = new PulseFit(values, skip, all, noise, tied: false, held).Run(guess);
-        if (loose.Model[PulseModel.T2] - loose.Model[PulseModel.T1] > 1e-3) return loose;
-        return new PulseFit(values, skip, all, noise, tied: true, held).Run(loose.Model);
+        var dwell = loose.Model[PulseModel.T2] - loose.Model[PulseModel.T1];
+        if (dwell > ShortRest * (loose.Model[PulseModel.T3] - loose.Model[PulseModel.T0])) return loose;
+        var turning = (double[])loose.Model.Parameters.Clone();
+        turning[PulseModel.T1] = turning[PulseModel.T2] = (turning[PulseModel.T1] + turning[PulseModel.T2]) / 2;
+        var tied = new PulseFit(values, skip, all, noise, tied: true, held).Run(new() { Parameters = turning });
+        // A plateau is one parameter more: it must explain more than noise would give it.
+        return tied.Cost < loose.Cost + PlateauWorth ? tied : loose;
     }
 
     /// <summary>Fits an opening alone: the values end before the closing begins.</summary>
@@ -73,10 +86,10 @@ internal sealed class PulseFit
             }
         }
 
-        return Finish(now, normal);
+        return Finish(now, normal, cost);
     }
 
-    private Result Finish(double[] now, double[,] normal)
+    private Result Finish(double[] now, double[,] normal, double cost)
     {
         var model = new PulseModel { Parameters = now };
         double squares = 0;
@@ -90,7 +103,7 @@ internal sealed class PulseFit
         }
 
         for (var i = 0; i < PulseModel.Size; i++) normal[i, i] += IsFree(i) ? 1e-12 : 1e12;
-        return new(model, Math.Sqrt(squares / Math.Max(1, count)), Dense.Inverse(normal));
+        return new(model, Math.Sqrt(squares / Math.Max(1, count)), Dense.Inverse(normal), cost);
     }
 
     private bool IsFree(int i) => free[i] && !(tied && i == PulseModel.T2);
