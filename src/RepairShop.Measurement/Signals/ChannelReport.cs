@@ -17,17 +17,43 @@ internal sealed class ChannelReport(Recording recording, Rig rig, int channel, L
         var coupling = Coupling(droop, good.Count > 0);
         if (good.Count == 0)
         {
-            var reason = real.Count > 0 ? real[0].Fault!.Value : Outcome.NotAShutter;
+            var reason = real[0].Fault!.Value;
             return new(channel, rig.Roles[channel], reason, coupling, null, null, [], Refused(real));
         }
 
         var exposures = good.Select(one => Figures(one, real.IndexOf(one) + 1, reference, source, droop)).ToList();
-        foreach (var one in real.Where(one => windows[one.Index].Hum is not null).Take(1))
-            if (windows[one.Index].Hum is { } hum)
-                warnings.Add(new MainsHum(channel, hum.FrequencyHz, hum.Amplitude / one.Fit.Level));
+        Warn(real, windows);
         var open = reference ?? exposures.Where(e => e.DwellSeconds > 0 && !e.Flags.Contains(ExposureRemark.NeverRestsOpen))
             .OrderByDescending(e => e.DwellSeconds).FirstOrDefault()?.Level;
         return new(channel, rig.Roles[channel], Outcome.Ok, coupling, polarity > 0, open, exposures, Refused(real));
+    }
+
+    private void Warn(List<FoundExposure> real, List<QuietWindow> windows)
+    {
+        var hums = real.Where(one => windows[one.Index].Hum is not null)
+            .Select(one => new MainsHum(channel, windows[one.Index].Hum!.FrequencyHz, windows[one.Index].Hum!.Amplitude / one.Fit.Level)).ToList();
+        if (hums.MaxBy(hum => hum.Share) is { } loudest) warnings.Add(loudest);
+        if (real.Select(Ripple).OfType<LampRipple>().MaxBy(ripple => ripple.Depth) is { } deepest) warnings.Add(deepest);
+        FoundExposure? before = null;
+        foreach (var one in real)
+        {
+            if (one.Fault == Outcome.TooClose)
+            {
+                var start = Seconds(one, one.Fit.Model[PulseModel.T0]);
+                var gap = before is null ? 0 : start - Seconds(before, before.Fit.Model[PulseModel.T3]);
+                warnings.Add(new TooClose(channel, start, Math.Max(0, gap)));
+            }
+
+            before = one;
+        }
+    }
+
+    private LampRipple? Ripple(FoundExposure one)
+    {
+        var (fit, m) = (one.Fit, one.Fit.Model);
+        return fit.IsLong && RippleFit.Find(one.Signal.Values, m[PulseModel.T1], m[PulseModel.T2], one.Signal.Noise, rate) is { } ripple
+            ? new(channel, ripple.FrequencyHz, Math.Min(1, ripple.Depth))
+            : null;
     }
 
     private static CouplingEstimate Coupling(DroopFit droop, bool any) => !any
@@ -65,6 +91,8 @@ internal sealed class ChannelReport(Recording recording, Rig rig, int channel, L
             warnings.Add(new LittleLight(channel, number, decibels));
         }
 
+        if (one.Harm?.Clipping is not null) remarks.Add(ExposureRemark.NearClipping);
+        if (Ripple(one) is { IsStrong: true }) remarks.Add(ExposureRemark.StrongRipple);
         if (fit.Width / rate * droop.DecayPerSecond > Math.Log(2)) remarks.Add(ExposureRemark.DroopBeyondHalf);
         return new()
         {

@@ -20,22 +20,31 @@ internal static class ExposureJudge
     /// <summary>Level over noise, below which an edge's place means nothing: 12 dB.</summary>
     private const double LeastSignalToNoise = 4;
 
-    public static Outcome? Judge(FittedExposure fit, StraightSignal signal, QuietWindow window, DroopFit droop, int index)
+    /// <summary>An edge of fewer samples than this with a decay many times as long is a click, not blades.</summary>
+    private const double ClickSamples = 3;
+
+    private const double ClickDecay = 10;
+
+    public static Outcome? Judge(
+        FittedExposure fit, StraightSignal signal, QuietWindow window, DroopFit droop, int index, Outcome? harm)
     {
         var rate = window.Blocks.SampleRateHz;
         var m = fit.Model;
-        if (!m.Parameters.All(double.IsFinite) || !(fit.Level > 0)) return Outcome.NotAShutter;
+        if (!m.Parameters.All(double.IsFinite) || !(fit.Level > 0) || !(fit.Width > 0)) return Outcome.NotAShutter;
+        var (unrest, quieter) = Unrest(window, droop, index);
+        var quiet = unrest < MostQuietUnrest * fit.Level || quieter < MostQuietUnrest * fit.Level;
+        if (quiet && harm is not null) return harm;
         if (fit.Level < LeastSignalToNoise * signal.Noise) return Outcome.TooLittleLight;
         if (fit.Width < Math.Max(LeastWidthSamples, LeastWidthSeconds * rate)) return Outcome.NotAShutter;
-        if (m[PulseModel.T1] - m[PulseModel.T0] > LongestOpeningSeconds * rate) return Outcome.NotAShutter;
+        var (opening, closing) = (m[PulseModel.T1] - m[PulseModel.T0], m[PulseModel.T3] - m[PulseModel.T2]);
+        if (opening > LongestOpeningSeconds * rate) return Outcome.NotAShutter;
+        if (opening < ClickSamples && closing > ClickDecay * opening && fit.Dwell < closing / 4) return Outcome.NotAShutter;
+        if (fit.Left > MostLeft * fit.Level + 2 * signal.Noise / Math.Sqrt(window.Blocks.Length)) return Outcome.NotAShutter;
+        if (fit.PlateauUnrest > MostPlateauUnrest * fit.Level) return Outcome.NotAShutter;
+        if (!quiet) return Outcome.NotAShutter;
+        var least = window.Blocks.In(LeastQuietSeconds);
         var (before, after) = (window.Candidate.From - window.Candidate.QuietFrom, window.Candidate.QuietTo - window.Candidate.To);
-        if (before < window.Blocks.In(LeastQuietSeconds) || after < window.Blocks.In(LeastQuietSeconds)) return Outcome.TooClose;
-
-        var blockNoise = signal.Noise / Math.Sqrt(window.Blocks.Length);
-        var (unrest, own) = Unrest(window, droop, index);
-        if (unrest > MostQuietUnrest * fit.Level && own > MostQuietUnrest * fit.Level) return Outcome.NotAShutter;
-        if (fit.Left > MostLeft * fit.Level + 2 * blockNoise) return Outcome.NotAShutter;
-        return fit.PlateauUnrest > MostPlateauUnrest * fit.Level ? Outcome.NotAShutter : null;
+        return before < least || after < least ? Outcome.TooClose : null;
     }
 
     /// <summary>Root mean square of what the droop's model leaves of the quiet parts, and of the quieter of the two.</summary>

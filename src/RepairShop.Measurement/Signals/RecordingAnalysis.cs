@@ -35,6 +35,12 @@ public static class RecordingAnalysis
             Lights = lights,
             Warnings = warnings,
         };
-        return result with { Outcome = result.Main!.Outcome };
+        var contact = rig.Roles.Take(recording.ChannelCount).ToList().IndexOf(ChannelRole.FlashContact);
+        return result with
+        {
+            Outcome = result.Main!.Outcome,
+            FocalPlane = FocalPlaneAnalysis.Of(lights, rig),
+            Flash = contact < 0 ? [] : FlashAnalysis.Of(recording.Channel(contact), recording.SampleRateHz, result.Main, rig.Flash),
+        };
     }
 }
