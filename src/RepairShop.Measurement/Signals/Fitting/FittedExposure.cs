@@ -17,9 +17,6 @@ internal sealed record FittedExposure
     /// <summary>Standard deviation of the level.</summary>
     public required double LevelUncertainty { get; init; }
 
-    /// <summary>Standard deviation of the dwell, in samples.</summary>
-    public required double DwellUncertainty { get; init; }
-
     /// <summary>Root mean square of what the fit leaves of block means around the edges.</summary>
     public required double Left { get; init; }
 
