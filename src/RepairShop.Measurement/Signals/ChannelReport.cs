@@ -15,6 +15,7 @@ internal sealed class ChannelReport(Recording recording, Rig rig, int channel, L
         var (reference, source) = (given.Level, given.Source);
         var good = real.Where(one => one.Fault is null).ToList();
         var coupling = Coupling(droop, good.Count > 0);
+        Warn(real, windows);
         if (good.Count == 0)
         {
             var reason = real[0].Fault!.Value;
@@ -22,7 +23,6 @@ internal sealed class ChannelReport(Recording recording, Rig rig, int channel, L
         }
 
         var exposures = good.Select(one => Figures(one, real.IndexOf(one) + 1, reference, source, droop)).ToList();
-        Warn(real, windows);
         var open = reference ?? exposures.Where(e => e.DwellSeconds > 0 && !e.Flags.Contains(ExposureRemark.NeverRestsOpen))
             .OrderByDescending(e => e.DwellSeconds).FirstOrDefault()?.Level;
         return new(channel, rig.Roles[channel], Outcome.Ok, coupling, polarity > 0, open, exposures, Refused(real));

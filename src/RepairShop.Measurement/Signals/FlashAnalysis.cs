@@ -22,7 +22,7 @@ internal static class FlashAnalysis
         var figures = new List<FlashFigures>();
         foreach (var exposure in light.Exposures)
         {
-            var index = Array.FindIndex([.. edges], edge => Math.Sign(edge.Height) == closes && Belongs(blocks.CentreSample(edge.Block) / sampleRateHz, exposure));
+            var index = edges.ToList().FindIndex(edge => Math.Sign(edge.Height) == closes && Belongs(blocks.CentreSample(edge.Block) / sampleRateHz, exposure));
             if (index < 0) continue;
             var (at, bounces) = Crossing(contact, edges[index], blocks);
             double? opens = index + 1 < edges.Count ? Crossing(contact, edges[index + 1], blocks).Sample : null;
