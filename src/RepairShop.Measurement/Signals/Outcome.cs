@@ -41,7 +41,4 @@ public enum Outcome
 
     /// <summary>The recording begins or ends in the middle of its only exposure.</summary>
     CutOff,
-
-    /// <summary>The rig names a reference exposure that this recording does not have, or that never rests open.</summary>
-    NoReference,
 }

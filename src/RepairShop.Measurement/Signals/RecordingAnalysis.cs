@@ -1,3 +1,5 @@
+using RepairShop.Measurement.Signals.Finding;
+
 namespace RepairShop.Measurement.Signals;
 
 /// <summary>Turns a light sensor's recording into figures. Pure: the same recording and rig give the same figures.</summary>
@@ -20,13 +22,25 @@ public static class RecordingAnalysis
         ArgumentNullException.ThrowIfNull(recording);
         ArgumentNullException.ThrowIfNull(rig);
         RigCheck.Check(rig, recording.ChannelCount);
-        return new()
+        var warnings = new List<SignalWarning>();
+        var lights = new List<LightChannel>();
+        for (var channel = 0; channel < Math.Min(rig.Roles.Count, recording.ChannelCount); channel++)
+            if (RigCheck.IsLight(rig.Roles[channel]))
+                lights.Add(new LightAnalysis(recording, rig, channel, warnings).Run());
+        var result = new AnalysisResult
         {
-            Outcome = RecordingCheck.Fault(recording.Channel(0), recording.SampleRateHz) ?? Outcome.NoExposure,
+            Outcome = Outcome.NoExposure,
             SampleRateHz = recording.SampleRateHz,
             DurationSeconds = recording.DurationSeconds,
-            Lights = [],
-            Warnings = [],
+            Lights = lights,
+            Warnings = warnings,
+        };
+        var contact = rig.Roles.Take(recording.ChannelCount).ToList().IndexOf(ChannelRole.FlashContact);
+        return result with
+        {
+            Outcome = result.Main!.Outcome,
+            FocalPlane = FocalPlaneAnalysis.Of(lights, rig),
+            Flash = contact < 0 ? [] : FlashAnalysis.Of(recording.Channel(contact), recording.SampleRateHz, result.Main, rig.Flash),
         };
     }
 }

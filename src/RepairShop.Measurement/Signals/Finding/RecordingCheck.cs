@@ -1,4 +1,4 @@
-namespace RepairShop.Measurement.Signals;
+namespace RepairShop.Measurement.Signals.Finding;
 
 /// <summary>What can be said against a channel before looking for light in it.</summary>
 internal static class RecordingCheck

@@ -1,4 +1,4 @@
-namespace RepairShop.Measurement.Signals;
+namespace RepairShop.Measurement.Signals.Finding;
 
 /// <summary>Misuse of a rig is a bug of the caller.</summary>
 internal static class RigCheck

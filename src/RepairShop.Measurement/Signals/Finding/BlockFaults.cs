@@ -1,0 +1,69 @@
+namespace RepairShop.Measurement.Signals.Finding;
+
+/// <summary>
+/// Blocks the input lost, inserted or repeated. Silence shows as a run of one value in a noisy signal, a repeat as samples that equal those a
+/// block earlier to the last bit; both are looked for in the raw samples. A block lost without trace shows in the straight signal only.
+/// </summary>
+internal static class BlockFaults
+{
+    private const double LeastSilenceSeconds = 0.002;
+
+    /// <summary>Block lengths in samples and in seconds that sound inputs use (common practice).</summary>
+    private static readonly int[] BlockSamples = [64, 128, 192, 240, 256, 384, 441, 480, 512, 882, 960, 1024, 2048, 4096];
+
+    private static readonly double[] BlockTimes = [0.0025, 0.005, 0.01, 0.02];
+
+    private const int Stride = 32;
+    private const int LeastRepeat = 48;
+    private const int LeastChanges = 12;
+
+    /// <summary>Where a block went wrong, in samples.</summary>
+    public readonly record struct Fault(int From, int To, BlockFault Kind);
+
+    public static List<Fault> Find(ReadOnlySpan<float> samples, EqualRuns runs, double sampleRateHz, double? fullScale)
+    {
+        var faults = new List<Fault>();
+        if (runs.IsStill) return faults;
+        foreach (var run in runs.Runs)
+        {
+            // What an input gives before it starts and after it stops is no loss.
+            if (run.From == 0 || run.To == samples.Length || run.Length < LeastSilenceSeconds * sampleRateHz) continue;
+            if (run.Value != 0 && (fullScale is { } scale && Math.Abs(run.Value) > 0.999 * scale || IsCeiling(samples, run))) continue;
+            faults.Add(new(run.From, run.To, BlockFault.Silence));
+        }
+
+        foreach (var lag in BlockSamples.Concat(BlockTimes.Select(time => (int)Math.Round(time * sampleRateHz))).Distinct())
+            Repeats(samples, lag, faults);
+        faults.Sort((a, b) => a.From.CompareTo(b.From));
+        return faults;
+    }
+
+    /// <summary>A run at the edge of all values around it is a ceiling, not a dropped block.</summary>
+    private static bool IsCeiling(ReadOnlySpan<float> samples, EqualRuns.Run run)
+    {
+        var around = samples[Math.Max(0, run.From - 4 * run.Length)..Math.Min(samples.Length, run.To + 4 * run.Length)];
+        bool above = false, below = false;
+        foreach (var sample in around) (above, below) = (above || sample > run.Value, below || sample < run.Value);
+        return !above || !below;
+    }
+
+    private static void Repeats(ReadOnlySpan<float> samples, int lag, List<Fault> faults)
+    {
+        for (var i = lag; i < samples.Length; i += Stride)
+        {
+            if (samples[i] != samples[i - lag]) continue;
+            var (from, to, changes) = (i, i + 1, 0);
+            while (from > lag && samples[from - 1] == samples[from - 1 - lag])
+            {
+                from--;
+                if (samples[from] != samples[from + 1]) changes++;
+            }
+
+            for (; to < samples.Length && samples[to] == samples[to - lag]; to++)
+                if (samples[to] != samples[to - 1]) changes++;
+            if (to - from < LeastRepeat || changes < LeastChanges) continue;
+            if (!faults.Any(f => f.From < to && from < f.To)) faults.Add(new(from, to, BlockFault.Repeat));
+            i = to;
+        }
+    }
+}

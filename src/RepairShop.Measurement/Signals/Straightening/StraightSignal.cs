@@ -1,0 +1,62 @@
+namespace RepairShop.Measurement.Signals.Straightening;
+
+/// <summary>
+/// The signal around one exposure at full rate, with light upwards and offset, hum and the input's droop taken out: proportional to light.
+/// </summary>
+/// <param name="First">Place of the first value, in samples from the recording's beginning.</param>
+/// <param name="Values">Light in the recording's unit, 0 where the shutter is closed.</param>
+/// <param name="Noise">Standard deviation of the noise of a sample, in the same unit.</param>
+internal sealed record StraightSignal(int First, double[] Values, double Noise)
+{
+    /// <summary>
+    /// Undoes the RC high-pass: x′ = y′ + y/τ, stepped exactly for light that changes linearly between samples:
+    /// x₊ − x = (y₊ − a·y)/g with a = e^(−h/τ), g = (τ/h)(1 − a).
+    /// </summary>
+    /// <param name="samples">The channel.</param>
+    /// <param name="polarity">+1 where light drives the signal up, −1 where down.</param>
+    /// <param name="first">First sample, in a quiet part.</param>
+    /// <param name="end">One past the last sample.</param>
+    /// <param name="sampleRateHz">Samples a second.</param>
+    /// <param name="droop">The channel's offset and time constant.</param>
+    /// <param name="window">The hum of this stretch.</param>
+    /// <param name="tail">What is left at the first sample of the droop of earlier exposures.</param>
+    public static StraightSignal Of(
+        ReadOnlySpan<float> samples, int polarity, int first, int end, double sampleRateHz, DroopFit droop, QuietWindow window, double tail)
+    {
+        var values = new double[end - first];
+        for (var i = 0; i < values.Length; i++) values[i] = polarity * (double)samples[first + i] - droop.Offset;
+        window.Hum?.Subtract(values, first, sampleRateHz);
+        var noise = NoiseOf(values);
+        if (droop.DecayPerSecond == 0)
+        {
+            for (var i = 0; i < values.Length; i++) values[i] -= tail;
+            return new(first, values, noise);
+        }
+
+        var perSample = droop.DecayPerSecond / sampleRateHz;
+        var a = Math.Exp(-perSample);
+        var g = (1 - a) / perSample;
+        var before = values[0];
+        var light = before - tail;
+        values[0] = light;
+        for (var i = 1; i < values.Length; i++)
+        {
+            var now = values[i];
+            light += (now - a * before) / g;
+            before = now;
+            values[i] = light;
+        }
+
+        return new(first, values, noise);
+    }
+
+    /// <summary>From the median of second differences, which neither level nor slope nor the few samples of an edge touch.</summary>
+    private static double NoiseOf(double[] values)
+    {
+        if (values.Length < 8) return 0;
+        var differences = new double[values.Length - 2];
+        for (var i = 0; i < differences.Length; i++) differences[i] = Math.Abs(values[i] - 2 * values[i + 1] + values[i + 2]);
+        Array.Sort(differences);
+        return differences[differences.Length / 2] / (0.6745 * Math.Sqrt(6));
+    }
+}
