@@ -3,7 +3,7 @@ using RepairShop.Domain.Results;
 
 namespace RepairShop.Domain.Recordings;
 
-/// <summary>A recording's file that can't be read, with the place and the reason. Its type's name, in kebab case, is the reason's name in JSON.</summary>
+/// <summary>A recording's file that can't be read, with the place and the reason. Its type's name, in camel case, is the reason's name in JSON.</summary>
 public abstract record FileRefused(string Message) : Invalid("File", Message)
 {
     /// <summary>Bytes, lines and samples are counted the same everywhere: 1 234 567 is written plainly.</summary>

@@ -17,11 +17,9 @@ internal sealed partial record CsvLayout(string Delimiter, bool DecimalComma, do
     /// <summary>A quoted cell that never ends, or a table without line ends, is no trace.</summary>
     public const int LongestLine = 20_000;
 
-    [GeneratedRegex(@"(?<![\p{L}])(s|sec|seconds?|ms|us|µs|μs|ns)(?![\p{L}])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    // "Time (ms)", "t/µs", "ms" alone. A µ of an older alphabet comes out as the sign for a letter that could not be read.
+    [GeneratedRegex(@"(?:^|[\s/,_\(\[])(s|sec|seconds?|ms|us|µs|μs|\uFFFDs|ns)[\)\]]?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Unit();
-
-    [GeneratedRegex(@"[\(\[](s|sec|seconds?|ms|us|µs|μs|ns)[\)\]]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex UnitInBrackets();
 
     /// <summary>Found from the top of the file; null when no line there holds two numbers or more.</summary>
     /// <param name="top">The first lines, as they stand.</param>
@@ -93,19 +91,16 @@ internal sealed partial record CsvLayout(string Delimiter, bool DecimalComma, do
     /// <summary>"NaN" and "Infinity" are words here: a cell of digits that overflows is the caller's to refuse.</summary>
     private static bool IsWritten(ReadOnlySpan<char> cell) => cell.Length > 0 && cell.IndexOfAnyInRange('0', '9') >= 0;
 
-    /// <summary>The unit over the first column: in brackets anywhere on top, else as the first cell of a line of its own; seconds without one.</summary>
+    /// <summary>The unit at the end of a first cell on top, the lowest such line; seconds without one.</summary>
     private static double UnitOf(IEnumerable<string> header, string delimiter)
     {
         var found = "s";
         foreach (var line in header)
         {
-            var first = Cells(line, delimiter).FirstOrDefault()?.Trim() ?? "";
-            if (UnitInBrackets().Match(first) is { Success: true } named)
+            if (Unit().Match(Cells(line, delimiter).FirstOrDefault()?.Trim() ?? "") is { Success: true } named)
                 found = named.Groups[1].Value;
-            else if (Unit().Match(first) is { Success: true } alone && (alone.Length == first.Length || first.Contains("time", StringComparison.OrdinalIgnoreCase)))
-                found = alone.Value;
         }
 
-        return found.ToLowerInvariant() switch { "ms" => 1e-3, "us" or "µs" or "μs" => 1e-6, "ns" => 1e-9, _ => 1 };
+        return found.ToLowerInvariant() switch { "ms" => 1e-3, "us" or "µs" or "μs" or "\uFFFDs" => 1e-6, "ns" => 1e-9, _ => 1 };
     }
 }

@@ -5,9 +5,11 @@ using RepairShop.Domain.Recordings;
 namespace RepairShop.Services.Recordings;
 
 /// <summary>The numbers of a table, line by line; the first line that is not like the others stops it.</summary>
-internal sealed class CsvRows(CsvLayout layout)
+/// <param name="layout">How they are written.</param>
+/// <param name="lines">How many lines there are at most, so that nothing is copied while it grows.</param>
+internal sealed class CsvRows(CsvLayout layout, int lines)
 {
-    private readonly List<double> times = [];
+    private readonly List<double> times = new(Math.Min(lines, CsvTrace.MostRows));
     private List<float>[] values = [];
 
     public ReadOnlySpan<double> Times => CollectionsMarshal.AsSpan(times);
@@ -56,7 +58,7 @@ internal sealed class CsvRows(CsvLayout layout)
             return new NoValueColumn(line);
         if (columns - 1 > CsvTrace.MostValues)
             return new TooManyColumns(line, columns);
-        values = [.. Enumerable.Range(1, columns - 1).Select(_ => new List<float>())];
+        values = [.. Enumerable.Range(1, columns - 1).Select(_ => new List<float>(times.Capacity))];
         return null;
     }
 

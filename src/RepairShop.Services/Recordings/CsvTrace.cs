@@ -18,6 +18,11 @@ internal static class CsvTrace
     {
         try
         {
+            // Counting line ends is quick; reading numbers until there are too many is not.
+            var lines = LineEnds(file);
+            if (lines > MostRows + CsvLayout.MostHeaderLines)
+                return new TooManyRows(MostRows);
+            file.Position = 0;
             var top = Top(file);
             var layout = CsvLayout.Of(top, out var oneColumn);
             if (layout is null)
@@ -27,7 +32,7 @@ internal static class CsvTrace
             for (var i = 0; i < layout.HeaderLines; i++)
                 text.ReadLine();
             using var parser = new CsvParser(new BoundedLines(text, CsvLayout.LongestLine), layout.Configuration());
-            var rows = new CsvRows(layout);
+            var rows = new CsvRows(layout, (int)lines + 1);
             return rows.ReadAll(parser) is { } refused ? refused : EvenGrid.Of(rows.Times, rows.Values, layout.HeaderLines);
         }
         catch (LineTooLongException @long)
@@ -38,6 +43,15 @@ internal static class CsvTrace
         {
             return odd is MaxFieldSizeException ? new LineTooLong(odd.Context?.Parser?.RawRow ?? 0) : new DecoderRefused(odd.Message.Split('\n')[0]);
         }
+    }
+
+    private static long LineEnds(Stream file)
+    {
+        var buffer = new byte[1 << 16];
+        var lines = 0L;
+        while (lines <= MostRows + CsvLayout.MostHeaderLines && file.Read(buffer) is var got && got > 0)
+            lines += buffer.AsSpan(0, got).Count((byte)'\n');
+        return lines;
     }
 
     /// <summary>UTF-8, or UTF-16 where the file says so; left open.</summary>

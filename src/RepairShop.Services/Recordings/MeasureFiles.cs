@@ -22,6 +22,8 @@ public static class MeasureFiles
             : Of(path, RecordingAnalysis.Analyse(recording, rig), rig, marked);
     }
 
+    private static string CouplingName(InputCoupling kind) => kind == InputCoupling.Auto ? "unknown" : SignalWords.Name(kind.ToString());
+
     private static MeasuredFile Refused(string path, Failure why) => new(path, SignalWords.Name(why.GetType().Name)) { Message = why.Message };
 
     private static MeasuredFile Of(string path, AnalysisResult result, Rig rig, MarkedSpeed? marked) => new(path, SignalWords.Name(result.Outcome.ToString()))
@@ -30,7 +32,7 @@ public static class MeasureFiles
         AnalysisVersion = result.AnalysisVersion,
         SampleRateHz = result.SampleRateHz,
         DurationSeconds = result.DurationSeconds,
-        Coupling = new MeasuredCoupling(SignalWords.Name(result.Coupling.Kind.ToString()), result.Coupling.TimeConstantSeconds),
+        Coupling = new MeasuredCoupling(CouplingName(result.Coupling.Kind), result.Coupling.TimeConstantSeconds),
         Warnings = [.. result.Warnings.Select(warning => SignalWords.Name(warning.GetType().Name)).Distinct()],
         WarningTexts = [.. result.Warnings.Select(SignalWords.Of)],
         Exposures = [.. result.Exposures.Select(Of)],

@@ -5,7 +5,7 @@ namespace RepairShop.Services.Recordings;
 
 /// <summary>One file's figures as the command <c>measure</c> prints them: seconds, hertz and ratios in full precision, null where there is no figure.</summary>
 /// <param name="File">As it was named.</param>
-/// <param name="Outcome"><c>ok</c>, or the reason why there are no figures, in kebab case.</param>
+/// <param name="Outcome"><c>ok</c>, or the reason why there are no figures: notAShutter, fileMissing.</param>
 public sealed record MeasuredFile(string File, string Outcome)
 {
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
@@ -46,7 +46,7 @@ public sealed record MeasuredFile(string File, string Outcome)
     public static string Write(IReadOnlyList<MeasuredFile> files) => JsonSerializer.Serialize(files, Json);
 }
 
-/// <param name="Kind"><c>ac</c>, <c>dc</c>, or <c>auto</c> where nothing in the recording tells.</param>
+/// <param name="Kind"><c>ac</c>, <c>dc</c>, or <c>unknown</c> where nothing in the recording tells.</param>
 public sealed record MeasuredCoupling(string Kind, double? TimeConstantSeconds);
 
 public sealed record MeasuredExposure(

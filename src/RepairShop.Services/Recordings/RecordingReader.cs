@@ -22,7 +22,10 @@ public static class RecordingReader
     {
         try
         {
-            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
+            // A pipe or device has no length; opening one could wait for ever.
+            if (new FileInfo(path) is { Exists: true, Length: 0 })
+                return new FileEmpty();
+            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
             return Read(file);
         }
         catch (Exception missing) when (missing is FileNotFoundException or DirectoryNotFoundException)

@@ -1,5 +1,5 @@
 using System.Globalization;
-using System.Text;
+using System.Text.Json;
 using RepairShop.Measurement.Signals;
 
 namespace RepairShop.Services.Recordings;
@@ -7,20 +7,8 @@ namespace RepairShop.Services.Recordings;
 /// <summary>What the analysis says, in words for people and as names for programs.</summary>
 public static class SignalWords
 {
-    /// <summary>NotAShutter → not-a-shutter.</summary>
-    public static string Name(string pascal)
-    {
-        ArgumentNullException.ThrowIfNull(pascal);
-        var name = new StringBuilder();
-        foreach (var letter in pascal)
-        {
-            if (char.IsUpper(letter) && name.Length > 0)
-                name.Append('-');
-            name.Append(char.ToLowerInvariant(letter));
-        }
-
-        return name.ToString();
-    }
+    /// <summary>NotAShutter → notAShutter, as JSON writes names.</summary>
+    public static string Name(string pascal) => JsonNamingPolicy.CamelCase.ConvertName(pascal);
 
     /// <summary>Why there are no figures and what to do about it; empty for <see cref="Outcome.Ok"/>.</summary>
     public static string Of(Outcome outcome) => outcome switch
@@ -38,7 +26,6 @@ public static class SignalWords
         Outcome.DroppedBlock => "The input lost or repeated blocks of sound: close other programs and record again.",
         Outcome.TooClose => "The exposures follow each other too closely: leave half a second between them.",
         Outcome.CutOff => "The recording begins or ends in the middle of the exposure: leave a moment of quiet on both sides.",
-        Outcome.NoReference => "The exposure named as reference is not there or never rests open: name a slower one.",
         _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "An outcome without a sentence."),
     };
 

@@ -63,7 +63,7 @@ internal static class MeasureCommand
     {
         null => "",
         { Kind: "ac", TimeConstantSeconds: { } tau } => $", AC-coupled, time constant {tau * 1000:0.0} ms",
-        { Kind: "auto" } => "",
+        { Kind: "unknown" } => "",
         _ => $", {coupling.Kind.ToUpperInvariant()}-coupled",
     };
 
@@ -74,7 +74,7 @@ internal static class MeasureCommand
         $"  {speed.Marked}: {speed.Count} exposures, mean {speed.MeanSeconds * 1000:0.0000} ms ({(speed.Time == "effective" ? "effective time" : "50 % width")}"
         + $", {TimeText.Photographic(speed.MeanSeconds, CultureInfo.InvariantCulture)})"
         + (speed.ExpandedUncertaintySeconds is { } u ? $" ± {u * 1000:0.0000} ms (95 %)" : "")
-        + (speed.ErrorStops is { } error ? $", {error:+0.00;−0.00;0.00} stops, {speed.Verdict.Replace('-', ' ')}" : "");
+        + (speed.ErrorStops is { } error ? $", {error:+0.00;−0.00;0.00} stops, {Spaced(speed.Verdict)}" : "");
 
     private static string Ms(double? seconds) => seconds is { } value ? $"{value * 1000:0.0000}" : "–";
 }

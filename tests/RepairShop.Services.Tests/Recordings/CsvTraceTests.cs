@@ -52,6 +52,9 @@ public sealed class CsvTraceTests
     [InlineData("Time,A,B\nms,V,V\n", 1e3)]
     [InlineData("Time [µs],A,B\n", 1e6)]
     [InlineData("us,V,V\n", 1e6)]
+    [InlineData("Samples,A,B\nt/ms,V,V\n", 1e3)]
+    [InlineData("Time,A,B\n(us),(V),(V)\n", 1e6)]
+    [InlineData("Time \uFFFDs,A,B\n", 1e6)]
     [InlineData("Time,A,B\ns,V,V\n", 1)]
     public void The_unit_of_the_time_is_read_from_the_lines_on_top(string head, double scale) =>
         Assert.Equal(10_000, Read(Table(100, scale: scale, head: head)).Value!.Recording.SampleRateHz, 1e-6);

@@ -78,7 +78,7 @@ public sealed class MeasureCommandTests : IDisposable
         var good = Pulses("good.wav", 0.01);
         var (code, files) = await Json(good, Path.Combine(folder, "none.wav"), File("empty.wav", []), File("text.csv", "a,b\n"u8.ToArray()));
         Assert.Equal(2, code);
-        Assert.Equal(["ok", "file-missing", "file-empty", "no-numbers"], files.Select(file => file.GetProperty("outcome").GetString()));
+        Assert.Equal(["ok", "fileMissing", "fileEmpty", "noNumbers"], files.Select(file => file.GetProperty("outcome").GetString()));
         Assert.Equal(JsonValueKind.Null, files[1].GetProperty("sampleRateHz").ValueKind);
         Assert.Equal(0, files[1].GetProperty("exposures").GetArrayLength());
     }
