@@ -149,6 +149,10 @@
       const light = Math.max(0, roles().findIndex(role => role.startsWith("Light")));
       armed = { stream, context, node, rate: context.sampleRate, watch: new CaptureWatch(context.sampleRate, 2, light), clippedUntil: 0 };
       node.port.onmessage = message => {
+        if (armed && message.data.channels.length < 2 && roles().slice(1).some(role => role !== "Unused")) {
+          stop("This input has one channel only: set the right channel to not used, or choose a stereo input.");
+          return;
+        }
         const cut = armed && armed.watch.take(message.data.channels, message.data.lost, Number(chosen().dataset.seconds));
         if (cut) {
           finished(cut);
