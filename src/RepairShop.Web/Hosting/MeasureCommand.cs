@@ -76,5 +76,8 @@ internal static class MeasureCommand
         + (speed.ExpandedUncertaintySeconds is { } u ? $" ± {u * 1000:0.0000} ms (95 %)" : "")
         + (speed.ErrorStops is { } error ? $", {error:+0.00;−0.00;0.00} stops, {Spaced(speed.Verdict)}" : "");
 
+    /// <summary>withinButNotProven → within but not proven.</summary>
+    private static string Spaced(string name) => string.Concat(name.Select(letter => char.IsUpper(letter) ? $" {char.ToLowerInvariant(letter)}" : $"{letter}"));
+
     private static string Ms(double? seconds) => seconds is { } value ? $"{value * 1000:0.0000}" : "–";
 }
