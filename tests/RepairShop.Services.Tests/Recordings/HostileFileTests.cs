@@ -55,8 +55,8 @@ public sealed class HostileFileTests
     [InlineData(WavSamples.Pcm16, false)]
     [InlineData(WavSamples.Pcm24, true)]
     [InlineData(WavSamples.Pcm32, true)]
-    [InlineData(WavSamples.Float32, false)]
-    [InlineData(WavSamples.Float64, true)]
+    [InlineData(WavSamples.Ieee32, false)]
+    [InlineData(WavSamples.Ieee64, true)]
     public void A_changed_WAV_file_is_read_or_refused_by_name(WavSamples kind, bool extensible)
     {
         var good = WavBytes.Of(48_000, kind, extensible, [.. Enumerable.Range(0, 40).Select(i => i / 50f)], new float[40]);

@@ -31,7 +31,7 @@ public sealed class MeasureFilesTests : IDisposable
             for (var harms = chance.Next(4); harms > 0; harms--)
                 samples = Harm(samples, chance);
             var path = Path.Combine(folder, $"{i}.wav");
-            File.WriteAllBytes(path, WavBytes.Of(rate, WavSamples.Float32, false, samples));
+            File.WriteAllBytes(path, WavBytes.Of(rate, WavSamples.Ieee32, false, samples));
             var rig = new Rig
             {
                 Coupling = (InputCoupling)chance.Next(3),

@@ -5,7 +5,6 @@ using RepairShop.Domain.Recordings;
 using RepairShop.Domain.Results;
 using RepairShop.Domain.ShutterTests;
 using RepairShop.Measurement.Signals;
-using RepairShop.Services.Files;
 using RepairShop.Services.Recordings;
 using RepairShop.Services.ShutterTests;
 using RepairShop.Testing;
@@ -133,7 +132,7 @@ public sealed class RecordingServiceTests(PostgresServer server)
         var stay = Guid.CreateVersion7();
         var triangle = LightPulses.Signal(Rate, [new LightPulse(0.6, 0.002, 0, 0.002)]);
         Task<Result<RecordingKept>> Release(Guid id, float[] signal, string mark) => shop.Do<RecordingService, Result<RecordingKept>>(recordings => recordings.AddAsync(
-            repair, Phase.AsReceived, null, new RecordingSent("release.wav", new MemoryStream(WavBytes.Of(Rate, WavSamples.Float32, false, signal)), new RigFacts(), mark, "")
+            repair, Phase.AsReceived, null, new RecordingSent("release.wav", new MemoryStream(WavBytes.Of(Rate, WavSamples.Ieee32, false, signal)), new RigFacts(), mark, "")
             {
                 Id = id,
                 CaptureSession = stay,

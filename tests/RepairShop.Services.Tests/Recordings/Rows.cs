@@ -33,7 +33,7 @@ internal sealed class Rows(int count) : Stream
         Span<byte> line = stackalloc byte[LineBytes];
         while (done < buffer.Length && position < Length)
         {
-            Encoding.ASCII.GetBytes(FormattableString.Invariant($"{position / LineBytes * 1e-6:00.00000000},0.5\n")[..LineBytes], line);
+            Encoding.ASCII.GetBytes(FormattableString.Invariant($"{position / LineBytes * 1e-6:00.00000000},0.5\n").AsSpan(0, LineBytes), line);
             var from = (int)(position % LineBytes);
             var part = Math.Min(LineBytes - from, buffer.Length - done);
             line.Slice(from, part).CopyTo(buffer[done..]);

@@ -41,8 +41,8 @@ public sealed class WavReaderTests
     [InlineData(WavSamples.Pcm16, 4e-5)]
     [InlineData(WavSamples.Pcm24, 3e-7)]
     [InlineData(WavSamples.Pcm32, 1.3e-7)]
-    [InlineData(WavSamples.Float32, 0)]
-    [InlineData(WavSamples.Float64, 0)]
+    [InlineData(WavSamples.Ieee32, 0)]
+    [InlineData(WavSamples.Ieee64, 0)]
     public void Every_encoding_gives_its_samples_back(WavSamples kind, double step)
     {
         foreach (var extensible in new[] { false, true })
@@ -150,7 +150,7 @@ public sealed class WavReaderTests
     {
         float[] samples = [.. Ramp];
         samples[17] = odd;
-        Assert.Equal(new NotFinite("Channel 2, sample 17 (byte 184)"), Read(WavBytes.Of(Rate, WavSamples.Float32, false, Ramp, samples)).Failure);
+        Assert.Equal(new NotFinite("Channel 2, sample 17 (byte 184)"), Read(WavBytes.Of(Rate, WavSamples.Ieee32, false, Ramp, samples)).Failure);
     }
 
     [Fact]

@@ -10,8 +10,8 @@ public enum WavSamples
     Pcm16,
     Pcm24,
     Pcm32,
-    Float32,
-    Float64,
+    Ieee32,
+    Ieee64,
 }
 
 /// <summary>WAV files made byte by byte, apart from the library that reads them.</summary>
@@ -22,7 +22,7 @@ public static class WavBytes
     public static byte[] Of(int rate, WavSamples kind, bool extensible, params float[][] channels)
     {
         var bits = Bits(kind);
-        var tag = kind is WavSamples.Float32 or WavSamples.Float64 ? 3 : 1;
+        var tag = kind is WavSamples.Ieee32 or WavSamples.Ieee64 ? 3 : 1;
         var frame = channels.Length * bits / 8;
         using var format = new MemoryStream();
         using (var to = new BinaryWriter(format))
@@ -68,7 +68,7 @@ public static class WavBytes
         return [.. "RIFF"u8, .. size, .. body.ToArray()];
     }
 
-    private static int Bits(WavSamples kind) => kind switch { WavSamples.Pcm8 => 8, WavSamples.Pcm16 => 16, WavSamples.Pcm24 => 24, WavSamples.Float64 => 64, _ => 32 };
+    private static int Bits(WavSamples kind) => kind switch { WavSamples.Pcm8 => 8, WavSamples.Pcm16 => 16, WavSamples.Pcm24 => 24, WavSamples.Ieee64 => 64, _ => 32 };
 
     private static byte[] Samples(WavSamples kind, float[][] channels)
     {
@@ -100,7 +100,7 @@ public static class WavBytes
             case WavSamples.Pcm32:
                 to.Write((int)Math.Round(value * 2147483647.0));
                 break;
-            case WavSamples.Float32:
+            case WavSamples.Ieee32:
                 to.Write(value);
                 break;
             default:

@@ -38,9 +38,9 @@ public class RecordingStories(PostgresServer server)
         Assert.Equal("Analysed again. The readings before are struck out and kept.", client.Notice);
         Assert.Equal(2, await app.WithDb(db => db.Readings.CountAsync(row => row.StruckOutReason == null)));
 
-        var download = await client.Http.GetAsync(page + "/file");
+        var download = await client.Http.GetAsync(page + "/file", TestContext.Current.CancellationToken);
         Assert.Equal(("application/octet-stream", "bench.wav"), (download.Content.Headers.ContentType!.MediaType, download.Content.Headers.ContentDisposition!.FileName!.Trim('"')));
-        Assert.Equal(file, await download.Content.ReadAsByteArrayAsync());
+        Assert.Equal(file, await download.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
         await client.Open("/repairs/2026-0001/signals");
         Assert.NotNull(client.Page.QuerySelector("svg .before-trace"));
         await client.Open(Shutter);
@@ -70,7 +70,7 @@ public class RecordingStories(PostgresServer server)
         await using var app = await ShopApp.Start(server);
         await OneRepair.BookedIn(app, marks: ["1/125"]);
         using var client = await app.SignedIn("bench");
-        var large = WavBytes.Of(Rate, WavSamples.Float64, false, LightPulses.Signal(Rate, LightPulses.Of(0.01), tail: 90));
+        var large = WavBytes.Of(Rate, WavSamples.Ieee64, false, LightPulses.Signal(Rate, LightPulses.Of(0.01), tail: 90));
         Assert.True(large.Length > 31 * 1024 * 1024);
         await client.Open(Shutter + "/recording");
         await client.Upload("Analyse it", "Input.File", "long.wav", large, ("Input.Marks", "1/125"));
@@ -95,7 +95,7 @@ public class RecordingStories(PostgresServer server)
         Assert.Equal(HttpStatusCode.OK, client.Status);
         Assert.Equal(0.008, double.Parse(client.Page.QuerySelector("[data-reading]")!.GetAttribute("data-reading")!, System.Globalization.CultureInfo.InvariantCulture), 3 * 0.25 / Rate);
         await client.Open(Shutter + "/capture");
-        await Release(client, form.GetAttribute("data-release")!, WavBytes.Of(Rate, WavSamples.Float32, false, new float[Rate]), "1/125");
+        await Release(client, form.GetAttribute("data-release")!, WavBytes.Of(Rate, WavSamples.Ieee32, false, new float[Rate]), "1/125");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, client.Status);
         Assert.Contains("one constant value", client.Text, StringComparison.Ordinal);
         Assert.Equal(1, await app.WithDb(db => db.Recordings.CountAsync()));
