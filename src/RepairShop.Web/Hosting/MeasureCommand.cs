@@ -45,11 +45,11 @@ internal static class MeasureCommand
             text.Add(
                 $"  {one.Number,3} {one.StartSeconds,9:0.0000} {one.Width50Seconds * 1000,17:0.0000} {Ms(one.EffectiveSeconds),14} {one.TotalSeconds * 1000,11:0.0000} "
                 + $"{one.OpeningSeconds * 1000,12:0.0000} {one.ClosingSeconds * 1000,12:0.0000} {(one.Efficiency is { } share ? $"{share:0.000}" : "–"),11}"
-                + (one.Flags.Count > 0 ? "  " + string.Join(", ", one.Flags) : ""));
+                + (one.Flags.Count > 0 ? "  " + string.Join(", ", one.Flags.Select(Spaced)) : ""));
         }
 
         foreach (var refused in file.Refused)
-            text.Add($"  {refused.Number,3} {refused.AtSeconds,9:0.0000}  no figures: {refused.Reason}");
+            text.Add($"  {refused.Number,3} {refused.AtSeconds,9:0.0000}  no figures: {Spaced(refused.Reason)}");
         foreach (var one in file.FocalPlane)
             text.Add($"  curtains at {one.AtSeconds:0.0000} s: {Curtain(one.FirstCurtain)} and {Curtain(one.SecondCurtain)}; {(one.IsCapping ? "capping" : $"largest over smallest {one.NonUniformity:0.000}")}");
         foreach (var one in file.Flash)
@@ -71,12 +71,12 @@ internal static class MeasureCommand
         curtain is null ? "not seen" : $"{curtain.WholeFrameSeconds * 1000:0.00} ms over the frame";
 
     private static string Speed(MeasuredSpeed speed) =>
-        $"  {speed.Marked}: {speed.Count} exposures, mean {speed.MeanSeconds * 1000:0.0000} ms ({(speed.Time == "effective" ? "effective time" : "50 % width")}"
+        $"  {speed.Marked}: {speed.Count} {(speed.Count == 1 ? "exposure" : "exposures")}, mean {speed.MeanSeconds * 1000:0.0000} ms ({(speed.Time == "effective" ? "effective time" : "50 % width")}"
         + $", {TimeText.Photographic(speed.MeanSeconds, CultureInfo.InvariantCulture)})"
         + (speed.ExpandedUncertaintySeconds is { } u ? $" ± {u * 1000:0.0000} ms (95 %)" : "")
         + (speed.ErrorStops is { } error ? $", {error:+0.00;−0.00;0.00} stops, {Spaced(speed.Verdict)}" : "");
 
-    /// <summary>withinButNotProven → within but not proven.</summary>
+    /// <summary>withinNotProven → within not proven.</summary>
     private static string Spaced(string name) => string.Concat(name.Select(letter => char.IsUpper(letter) ? $" {char.ToLowerInvariant(letter)}" : $"{letter}"));
 
     private static string Ms(double? seconds) => seconds is { } value ? $"{value * 1000:0.0000}" : "–";

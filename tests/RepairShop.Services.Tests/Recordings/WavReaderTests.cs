@@ -74,7 +74,7 @@ public sealed class WavReaderTests
 
     [Fact]
     public void A_file_without_samples_is_a_recording_without_samples() =>
-        Assert.Equal(0, Read(WavBytes.Of(Rate, WavSamples.Pcm16, false, [])).Value!.Recording.SampleCount);
+        Assert.Equal(0, Read(WavBytes.Of(Rate, WavSamples.Pcm16, false, [[]])).Value!.Recording.SampleCount);
 
     [Fact]
     public void Unknown_parts_and_odd_lengths_are_passed_over()

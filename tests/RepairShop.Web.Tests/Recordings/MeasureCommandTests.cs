@@ -110,7 +110,11 @@ public sealed class MeasureCommandTests : IDisposable
     {
         var (code, said, _) = await Run(Pulses("a.wav", 0.02, 0.02), "--marked", "1/60");
         Assert.Equal(0, code);
-        Assert.Contains(20.0.ToString("0.0", CultureInfo.InvariantCulture), said, StringComparison.Ordinal);
+        var widths = said.Split('\n').Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            .Where(cells => cells is ["1" or "2", _, _, ..] && cells.Length > 6).Select(cells => double.Parse(cells[2], CultureInfo.InvariantCulture)).ToList();
+        Assert.Equal(2, widths.Count);
+        // 48 dB and DC: a quarter of a sample or 0.1 %, three times over for a single error; in milliseconds.
+        Assert.All(widths, width => Assert.Equal(20, width, 3 * Math.Max(250.0 / Rate, 0.001 * 20)));
         Assert.Contains("1/60: 2 exposures", said, StringComparison.Ordinal);
         Assert.Equal(["a.wav"], Directory.GetFileSystemEntries(folder).Select(Path.GetFileName));
     }
