@@ -218,6 +218,8 @@ public static class Sample
             new() { Component = "Counter click spring", Condition = "worn", Text = "Long leg bent and thinned where it rides on the ratchet.", ActionTaken = "replaced." },
         ],
         PartsFitted = [new("TA0-114", "Counter click spring", 1, "pc", "donor camera"), new(null, "Screw M1.4 × 2, slotted", 1, "pc", "made in the workshop")],
+        PartsReplaced = [new("Cell spring", 1, "cell spring, 0.2 mm", "donor camera", true)],
+        NotRefitted = [new("foam strip", "perished; a new light trap does its work")],
         PartsReturned = ["click spring, old", "one cross-threaded screw"],
         LeftAlone = [new("Light haze on the rear group", "it does not show in pictures, and the cement is brittle")],
         Deviations = ["1/500 could be measured on the centre of the gate only."],
@@ -263,11 +265,24 @@ public static class Sample
         Notes = ["The short screw goes under the dial.", "Needs the 32 mm ring spanner with narrow pins."],
     };
 
+    public static readonly TrayLabelFacts TrayLabel = new()
+    {
+        PaperNumber = "2026-0417-Y1",
+        IssuedAt = Issued,
+        IssuedBy = "Rowan Teague",
+        Shop = Shop,
+        RepairNumber = "2026-0417",
+        Camera = Camera,
+        StripDownUrl = "https://ternstreet.example/repairs/2026-0417/strip-down",
+        Trays = [new("1", 4, 6, ["B3", "D6"]), new("magnetic lid", 12, 20, [])],
+    };
+
     /// <summary>One paper of each kind.</summary>
     public static IEnumerable<(PaperKind Kind, PaperFacts Facts)> All =>
     [
         (PaperKind.ClaimTag, ClaimTag), (PaperKind.ClaimTagPage, ClaimTag), (PaperKind.Estimate, Estimate), (PaperKind.ServiceRecord, ServiceRecord),
         (PaperKind.Invoice, Invoice), (PaperKind.CreditNote, CreditNote), (PaperKind.BenchSheet, BenchSheet),
+        (PaperKind.TrayLabel, TrayLabel),
     ];
 
     public static InvoiceFacts InvoiceOf(int lines) => Invoice with

@@ -39,25 +39,21 @@ public sealed class FormClient(HttpClient http) : IDisposable
     /// <summary>Presses a button, named by its words, after filling in fields by name; the words may be left out where a form has one button.</summary>
     public Task Press(string button, params (string Name, string Value)[] fields)
     {
-        var found = Page.QuerySelectorAll("main button, header button, button").OfType<IHtmlButtonElement>()
-            .FirstOrDefault(one => Words(one) == button)
-            ?? throw new InvalidOperationException($"{Url} has no button “{button}”, only: {string.Join(", ", Page.QuerySelectorAll("button").Select(Words))}.");
-        var form = found.Form ?? throw new InvalidOperationException($"The button “{button}” stands in no form.");
-        var values = Values(form);
-        if (found.Name is { Length: > 0 } name)
-            values.Add(new(name, found.Value));
-        foreach (var (field, value) in fields)
-        {
-            if (form.Elements.All(element => element.GetAttribute("name") != field))
-                throw new InvalidOperationException($"The form has no field “{field}”.");
-            values.RemoveAll(pair => pair.Key == field);
-            values.Add(new(field, value));
-        }
-
-        var action = found.GetAttribute("formaction") ?? form.GetAttribute("action") ?? Url;
+        var (form, action, values) = Filled(button, fields);
         return form.Method.Equals("post", StringComparison.OrdinalIgnoreCase)
             ? Post(action, values)
             : Open($"{action.Split('?')[0]}?{string.Join('&', values.Select(pair => $"{Uri.EscapeDataString(pair.Key)}={Uri.EscapeDataString(pair.Value)}"))}");
+    }
+
+    /// <summary>Presses a button of a form with one file in it.</summary>
+    public async Task Upload(string button, string field, string fileName, byte[] bytes, params (string Name, string Value)[] fields)
+    {
+        var (_, action, values) = Filled(button, fields);
+        using var content = new MultipartFormDataContent();
+        foreach (var (name, value) in values)
+            content.Add(new StringContent(value), name);
+        content.Add(new ByteArrayContent(bytes), field, fileName);
+        await Send(new HttpRequestMessage(HttpMethod.Post, action) { Content = content });
     }
 
     public Task Post(string url, IEnumerable<KeyValuePair<string, string>> values) =>
@@ -87,6 +83,26 @@ public sealed class FormClient(HttpClient http) : IDisposable
     {
         Response.Dispose();
         http.Dispose();
+    }
+
+    private (IHtmlFormElement Form, string Action, List<KeyValuePair<string, string>> Values) Filled(string button, (string Name, string Value)[] fields)
+    {
+        var found = Page.QuerySelectorAll("main button, header button, button").OfType<IHtmlButtonElement>()
+            .FirstOrDefault(one => Words(one) == button)
+            ?? throw new InvalidOperationException($"{Url} has no button “{button}”, only: {string.Join(", ", Page.QuerySelectorAll("button").Select(Words))}.");
+        var form = found.Form ?? throw new InvalidOperationException($"The button “{button}” stands in no form.");
+        var values = Values(form);
+        if (found.Name is { Length: > 0 } name)
+            values.Add(new(name, found.Value));
+        foreach (var (field, value) in fields)
+        {
+            if (form.Elements.All(element => element.GetAttribute("name") != field))
+                throw new InvalidOperationException($"The form has no field “{field}”.");
+            values.RemoveAll(pair => pair.Key == field);
+            values.Add(new(field, value));
+        }
+
+        return (form, found.GetAttribute("formaction") ?? form.GetAttribute("action") ?? Url, values);
     }
 
     private static string Words(IElement button) => string.Join(' ', button.TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));

@@ -23,12 +23,19 @@ public sealed class ShopApp : WebApplicationFactory<Program>
 
     /// <summary>An empty shop, as on the first start.</summary>
     public static async Task<ShopApp> StartEmpty(PostgresServer server, params (string Key, string Value)[] settings) =>
-        new(await server.CreateDatabaseAsync(), settings.ToDictionary(one => one.Key, one => one.Value));
+        StartEmpty(await server.CreateDatabaseAsync(), settings);
+
+    private static ShopApp StartEmpty(TestDatabase database, (string Key, string Value)[] settings) =>
+        new(database, settings.ToDictionary(one => one.Key, one => one.Value));
 
     /// <summary>With one account of each role: owner@, bench@ and counter@example.com, all with <see cref="Password"/>.</summary>
-    public static async Task<ShopApp> Start(PostgresServer server, params (string Key, string Value)[] settings)
+    public static async Task<ShopApp> Start(PostgresServer server, params (string Key, string Value)[] settings) =>
+        await Start(await server.CreateDatabaseAsync(), settings);
+
+    /// <summary>The same on a database a test has made for itself.</summary>
+    public static async Task<ShopApp> Start(TestDatabase database, params (string Key, string Value)[] settings)
     {
-        var app = await StartEmpty(server, settings);
+        var app = StartEmpty(database, settings);
         await using var scope = app.Services.CreateAsyncScope();
         var accounts = scope.ServiceProvider.GetRequiredService<AccountService>();
         var code = app.Services.GetRequiredService<FirstStart>().Code;

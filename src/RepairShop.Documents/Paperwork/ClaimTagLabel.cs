@@ -21,16 +21,13 @@ internal static class ClaimTagLabel
         var width = size.Width - size.Side - x;
         var serial = ClaimTagPage.Serials(facts.Camera).FirstOrDefault() ?? "no serial number";
         // Baselines by hand: on 29 mm every half point is seen.
-        Fit(c, ink, facts.RepairNumber, new TextStyle(17, Weight.SemiBold, Palette.Ink), x, 19, width);
+        c.Fit(ink, facts.RepairNumber, new TextStyle(17, Weight.SemiBold, Palette.Ink), x, 19, width);
         ink.Line(x, 24, x + width, 24, Palette.Ink, 0.6f);
-        Fit(c, ink, facts.CustomerSurname, new TextStyle(10.5f, Weight.SemiBold, Palette.Ink), x, 36, width);
-        Fit(c, ink, $"{facts.Camera.Maker} {facts.Camera.Model}", new TextStyle(8.5f, Weight.Regular, Palette.Ink), x, 47, width);
-        Fit(c, ink, serial, new TextStyle(8.5f, Weight.Regular, Palette.Ink), x, 57.5f, width);
-        Fit(c, ink, c.Formats.Day(facts.ReceivedOn), new TextStyle(7, Weight.Regular, Palette.Ink), x, 67, width);
-        Fit(c, ink, facts.Shop.Name, new TextStyle(7, Weight.Regular, Palette.Ink), x, 75, width);
+        c.Fit(ink, facts.CustomerSurname, new TextStyle(10.5f, Weight.SemiBold, Palette.Ink), x, 36, width);
+        c.Fit(ink, $"{facts.Camera.Maker} {facts.Camera.Model}", new TextStyle(8.5f, Weight.Regular, Palette.Ink), x, 47, width);
+        c.Fit(ink, serial, new TextStyle(8.5f, Weight.Regular, Palette.Ink), x, 57.5f, width);
+        c.Fit(ink, c.Formats.Day(facts.ReceivedOn), new TextStyle(7, Weight.Regular, Palette.Ink), x, 67, width);
+        c.Fit(ink, facts.Shop.Name, new TextStyle(7, Weight.Regular, Palette.Ink), x, 75, width);
         return ink;
     }
-
-    private static void Fit(Composer c, Ink ink, string text, TextStyle style, float x, float baseline, float width) =>
-        ink.Text(new OneLine(c.Shaper, text, style, style.Size * 0.72f, style.Size).Fit(width), x, baseline);
 }

@@ -160,6 +160,10 @@ internal sealed class Composer(Shaper shaper, PaperFormats formats)
 
     private static string Unbroken(string serial) => serial.Replace(' ', '\u00A0');
 
+    /// <summary>One line on a label, its baseline set by hand: smaller type first, an ellipsis last.</summary>
+    public void Fit(Ink ink, string text, TextStyle style, float x, float baseline, float width) =>
+        ink.Text(new OneLine(shaper, text, style, style.Size * 0.72f, style.Size).Fit(width), x, baseline);
+
     /// <summary>The mark after which nothing follows.</summary>
     public IEnumerable<Block> End(string what) =>
     [

@@ -26,10 +26,13 @@ public static class PaperRenderer
         var shaper = new Shaper();
         var composer = new Composer(shaper, new PaperFormats(facts.Shop, CurrencyOf(facts)));
         var name = NameOf(kind, facts);
-        var size = kind == PaperKind.ClaimTag ? SheetSize.Label : SheetSize.For(facts.Shop.Country);
-        var pages = kind == PaperKind.ClaimTag
-            ? [ClaimTagLabel.Draw(composer, (ClaimTagFacts)facts)]
-            : Pager.Lay(size, Compose(composer, kind, facts, photos ?? NoPhotos), RunningHead(composer, name, facts), (ink, page, of) => Foot(composer, size, ink, name, facts, page, of));
+        var size = kind is PaperKind.ClaimTag or PaperKind.TrayLabel ? SheetSize.Label : SheetSize.For(facts.Shop.Country);
+        var pages = (kind, facts) switch
+        {
+            (PaperKind.ClaimTag, ClaimTagFacts tag) => [ClaimTagLabel.Draw(composer, tag)],
+            (_, TrayLabelFacts trays) => TrayLabel.Draw(composer, trays),
+            _ => Pager.Lay(size, Compose(composer, kind, facts, photos ?? NoPhotos), RunningHead(composer, name, facts), (ink, page, of) => Foot(composer, size, ink, name, facts, page, of)),
+        };
         var pdf = PdfWriter.Write(pages, size, new PdfDetails($"{name} {facts.PaperNumber}", facts.Shop.Name, $"Repair {facts.RepairNumber}, {Composer.NameOf(facts.Camera)}", facts.IssuedAt));
         return new RenderedPaper(pdf, shaper.Missing, pages.Count);
     }
@@ -59,6 +62,7 @@ public static class PaperRenderer
         PaperKind.ServiceRecord => "Service record",
         PaperKind.Invoice or PaperKind.CreditNote => facts is InvoiceFacts { CreditsNumber: not null } ? "Credit note" : "Invoice",
         PaperKind.BenchSheet => "Bench sheet",
+        PaperKind.TrayLabel => "Tray labels",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 

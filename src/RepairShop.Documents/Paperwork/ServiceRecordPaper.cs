@@ -32,7 +32,10 @@ internal static class ServiceRecordPaper
             .. Gauges(c, facts),
             .. Findings(c, facts, photos),
             .. Parts(c, facts),
+            .. Replaced(c, facts),
             .. c.PointsSection("Parts returned", facts.PartsReturned),
+            .. c.PointsSection("Not refitted", [.. facts.NotRefitted.Select(left => $"{left.What}: {left.Why}")]),
+            .. c.TextSection("Put together", facts.Reassembled is { } how ? $"The repair was declined; the camera is {how}." : null),
             .. facts.LeftAlone.Count == 0 ? [] : c.Section("Left alone", c.Points(facts.LeftAlone.Select(left => $"{left.What}: {left.Why}"))),
             .. c.PointsSection("Done differently", facts.Deviations),
             .. facts.OutsideWork.Count == 0 ? [] : c.Section("Work by others", c.Points(facts.OutsideWork.Select(work => $"{work.What}, by {work.Who}"))),
@@ -143,6 +146,25 @@ internal static class ServiceRecordPaper
             null, c.Text("Number", Composer.SmallQuiet), c.Text("Quantity", Composer.SmallQuiet, Align.Right), c.Text("Unit", Composer.SmallQuiet), c.Text("Where it came from", Composer.SmallQuiet),
         ]);
         return c.WideSection("Parts fitted", null, new Table([new Column(1), new Column(0), new Column(0), new Column(0, 6), new Column(0, 18)], head, [.. rows], Palette.Line));
+    }
+
+    private static IEnumerable<Block> Replaced(Composer c, ServiceRecordFacts facts)
+    {
+        if (facts.PartsReplaced.Count == 0)
+            return [];
+        var rows = facts.PartsReplaced.Select(part => new Row(
+        [
+            c.Text(part.Name, Composer.Body),
+            c.Text(part.Count.ToString(c.Formats.Culture), Composer.Body, Align.Right),
+            c.Text(part.By, Composer.Body),
+            c.Text(part.Provenance, Composer.Body),
+            c.Text(part.OldGoesBack ? "in the bag" : "kept by the shop", Composer.Body),
+        ]));
+        var head = new Row(
+        [
+            c.Text("Taken out", Composer.SmallQuiet), c.Text("Count", Composer.SmallQuiet, Align.Right), c.Text("Replaced by", Composer.SmallQuiet), c.Text("Where it came from", Composer.SmallQuiet), c.Text("Old part", Composer.SmallQuiet),
+        ]);
+        return c.WideSection("Parts replaced", null, new Table([new Column(1), new Column(0), new Column(1, 18), new Column(0, 18), new Column(0)], head, [.. rows], Palette.Line));
     }
 
     private static IEnumerable<Block> Warranty(Composer c, ServiceRecordFacts facts)

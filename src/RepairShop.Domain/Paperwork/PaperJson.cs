@@ -26,6 +26,7 @@ public static class PaperJson
         PaperKind.ServiceRecord => typeof(ServiceRecordFacts),
         PaperKind.Invoice or PaperKind.CreditNote => typeof(InvoiceFacts),
         PaperKind.BenchSheet => typeof(BenchSheetFacts),
+        PaperKind.TrayLabel => typeof(TrayLabelFacts),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 }

@@ -10,4 +10,5 @@ public enum PaperKind
     Invoice,
     CreditNote,
     BenchSheet,
+    TrayLabel,
 }

@@ -15,3 +15,6 @@ public sealed record PaperMadeElsewhere(PaperKind Kind)
     : Conflict($"A paper of the kind “{Kind}” is made where it is sent or issued, not here.");
 
 public sealed record PaperNotMailed(PaperKind Kind) : Conflict($"There is no letter for a paper of the kind “{Kind}”: print it.");
+
+public sealed record NoTrayToLabel(string Number)
+    : Conflict($"Repair {Number} has no tray yet, so there is nothing to label: make one under Strip-down, Trays.");

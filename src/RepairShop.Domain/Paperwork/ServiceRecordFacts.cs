@@ -42,6 +42,16 @@ public sealed record ServiceRecordFacts : PaperFacts
     public IReadOnlyList<FindingFacts> Findings { get; init; } = [];
     public IReadOnlyList<PartFittedFacts> PartsFitted { get; init; } = [];
     public IReadOnlyList<string> PartsReturned { get; init; } = [];
+
+    /// <summary>Parts that came out in the strip-down and gave way to others. Empty on papers from before strip-downs were kept.</summary>
+    public IReadOnlyList<PartReplacedFacts> PartsReplaced { get; init; } = [];
+
+    /// <summary>What came out and did not go back, and why.</summary>
+    public IReadOnlyList<LeftAloneFacts> NotRefitted { get; init; } = [];
+
+    /// <summary>Of a declined repair: how the camera goes back, such as "returned as received, reassembled".</summary>
+    public string? Reassembled { get; init; }
+
     public IReadOnlyList<LeftAloneFacts> LeftAlone { get; init; } = [];
 
     /// <summary>Additions to, deviations or exclusions from the method.</summary>
@@ -114,6 +124,9 @@ public sealed record PhotoFacts(string Sha256, string? Caption);
 
 /// <summary>A part that went into the camera.</summary>
 public sealed record PartFittedFacts(string? PartNumber, string Name, decimal Quantity, string Unit, string Provenance);
+
+/// <summary>A part that came out and what took its place.</summary>
+public sealed record PartReplacedFacts(string Name, int Count, string By, string Provenance, bool OldGoesBack);
 
 /// <summary>What was not touched, and why.</summary>
 public sealed record LeftAloneFacts(string What, string Why);

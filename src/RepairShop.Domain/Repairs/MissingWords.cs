@@ -8,6 +8,7 @@ public static class MissingWords
         StillMissing.ConsentToConditions => "Consent to the conditions",
         StillMissing.EstimateAnswer => "The answer to the estimate",
         StillMissing.RunningClock => "The running clock to be stopped",
+        StillMissing.PartsStillOut => "Removed parts back in, or accounted for",
         StillMissing.AfterServiceChecks => "Checks after service",
         StillMissing.AfterServiceReadings => "Shutter readings after service",
         StillMissing.ServiceRecord => "The service record",

@@ -128,6 +128,9 @@ public sealed class Photo
 
     public Guid? FindingId { get; set; }
 
+    /// <summary>The step of the strip-down it was taken at.</summary>
+    public Guid? StripStepId { get; set; }
+
     /// <summary>SHA-256, lower-case hex, of the stored JPEG.</summary>
     public string FileHash { get; set; } = "";
 

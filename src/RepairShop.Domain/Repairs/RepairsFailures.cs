@@ -1,4 +1,5 @@
 using RepairShop.Domain.Results;
+using RepairShop.Domain.StripDown;
 
 namespace RepairShop.Domain.Repairs;
 
@@ -24,7 +25,7 @@ public sealed record LimitMissing() : Invalid("PreApprovedLimit", "The pre-appro
 
 public sealed record ConsentHowMissing() : Invalid("ConsentHow", "Say how the customer agreed to the conditions: in person, by phone, by e-mail or by letter.");
 
-public sealed record ConsentInFuture(DateOnly Date) : Invalid("ConsentOn", $"Consent on {Date:yyyy-MM-dd} is in the future: choose today or earlier.");
+public sealed record ConsentInFuture(DateOnly Date) : Invalid("ConsentOn", $"They can’t have agreed on {Date:yyyy-MM-dd}, which is in the future: choose today or earlier.");
 
 public sealed record WarrantyOfAnotherCamera() : Conflict("The earlier repair was of another camera, so its warranty does not cover this one: clear the warranty tick.");
 
@@ -38,6 +39,15 @@ public sealed record RepairNotReady(string Number, IReadOnlyList<StillMissing> M
 /// <summary>Something must be done, or be let pass by the owner, before the camera leaves.</summary>
 public sealed record RepairMayNotLeave(string Number, IReadOnlyList<StillMissing> Missing)
     : Conflict($"Repair {Number} can't go home yet. Still missing: {MissingWords.List(Missing)}.");
+
+/// <summary>Something is still lying in a tray. Each thing is named with its cell, so that it is found and not waved through.</summary>
+public sealed record PartsStillOut(string Number, IReadOnlyList<OutItem> Items, IReadOnlyList<StillMissing> AlsoMissing)
+    : Conflict($"Repair {Number} can't be called ready or go home. Still out of the camera: {string.Join("; ", Items)}. "
+        + "Refit each, or say that it was replaced, returned in the bag or written off."
+        + (AlsoMissing.Count > 0 ? $" Also missing: {MissingWords.List(AlsoMissing)}." : ""));
+
+public sealed record PartsOutCantPass()
+    : Conflict("Parts that are still out can't be let pass as a whole: refit each, or write it off by name with a reason.");
 
 public sealed record AlreadyReady(string Number) : Conflict($"Repair {Number} is ready already.");
 

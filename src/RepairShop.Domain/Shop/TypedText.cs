@@ -30,7 +30,9 @@ public static class TypedText
                 clean.Append(rune.ToString());
         }
 
-        return clean.ToString().Trim();
+        var kept = clean.ToString().Trim();
+        // Joiners and fillers stand between letters or not at all: alone they look like an empty field and are one.
+        return kept.EnumerateRunes().All(rune => Rune.IsWhiteSpace(rune) || Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format) ? "" : kept;
     }
 
     // Embeddings, overrides and isolates (Unicode Standard Annex 9): they can make a name look like another one.

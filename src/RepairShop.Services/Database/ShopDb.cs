@@ -15,6 +15,8 @@ using RepairShop.Domain.Post;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Shop;
 using RepairShop.Domain.ShutterTests;
+using RepairShop.Domain.StripDown;
+using RepairShop.Domain.Tools;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Repairs;
 
@@ -43,11 +45,17 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<FurtherConsent> FurtherConsents => Set<FurtherConsent>();
     public DbSet<AnswerLink> AnswerLinks => Set<AnswerLink>();
     public DbSet<Finding> Findings => Set<Finding>();
+    public DbSet<Tray> Trays => Set<Tray>();
+    public DbSet<StripStep> StripSteps => Set<StripStep>();
+    public DbSet<StripItem> StripItems => Set<StripItem>();
+    public DbSet<CleaningWay> CleaningWays => Set<CleaningWay>();
     public DbSet<LabourEntry> LabourEntries => Set<LabourEntry>();
     public DbSet<LabourCorrection> LabourCorrections => Set<LabourCorrection>();
     public DbSet<Part> Parts => Set<Part>();
     public DbSet<StockMovement> StockMovements => Set<StockMovement>();
     public DbSet<PartUse> PartUses => Set<PartUse>();
+    public DbSet<Tool> Tools => Set<Tool>();
+    public DbSet<Mount> Mounts => Set<Mount>();
     public DbSet<Invoice> Invoices => Set<Invoice>();
     public DbSet<InvoiceLine> InvoiceLines => Set<InvoiceLine>();
     public DbSet<Payment> Payments => Set<Payment>();

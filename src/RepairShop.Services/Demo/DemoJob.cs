@@ -19,7 +19,7 @@ using CheckOutcome = RepairShop.Domain.Checks.CheckOutcome;
 namespace RepairShop.Services.Demo;
 
 /// <summary>One repair of the seed, played through the same services the pages use.</summary>
-internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, SeedCase work, SeedCamera camera, SeedCustomer customer, int index)
+internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, SeedCase work, SeedCamera camera, SeedCustomer customer, DemoStrip? strip, int index)
 {
     private const string Address = "http://localhost:5080";
 
@@ -56,6 +56,11 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
                 yield return (6, () => PayAsync(1m));
                 yield return (6.1, ReturnAsync);
             }
+            if (declined && strip is not null)
+            {
+                yield return (4.5, () => strip.TakeApartAsync(id, number));
+                yield return (5, () => strip.PutTogetherAsync(id));
+            }
             if (declined)
                 yield break;
         }
@@ -69,6 +74,8 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
     {
         yield return (7, () => book.DoAsync<RepairService>(Bench, repairs => repairs.ToTheBenchAsync(number, book.Cancel)));
         yield return (7.1, FindAsync);
+        if (strip is not null)
+            yield return (7.15, () => strip.TakeApartAsync(id, number));
         foreach (var (hours, i) in work.Hours.Select((hours, i) => (hours, i)))
         {
             if (seed.Plan.StartsWith("bench", StringComparison.Ordinal) && i == work.Hours.Length - 1)
@@ -82,6 +89,8 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
         if (seed.Plan.StartsWith("bench", StringComparison.Ordinal))
             yield break;
         yield return (9.5, FitAsync);
+        if (strip is not null)
+            yield return (9.6, () => strip.PutTogetherAsync(id));
         yield return (12, () => CheckAsync(Phase.AfterService, []));
         yield return (12.1, () => MeasureAsync(Phase.AfterService, work.After, 5));
         if (seed.Plan == "tested")

@@ -25,10 +25,10 @@ internal sealed class DemoStock(DemoSeed seed, string seedFolder, DateTimeOffset
 
     public SeedPart Seed(string part) => seed.Parts.Single(one => one.Key == part);
 
-    public async Task PhotoAsync(DemoBook book, string number, Guid? findingId, string name, string caption)
+    public async Task PhotoAsync(DemoBook book, string number, Guid? findingId, string name, string caption, Guid? stepId = null)
     {
         var file = await File.ReadAllBytesAsync(Path.Combine(seedFolder, "photos", name + ".jpg"), book.Cancel);
         await book.DoAsync<PhotoService, PhotosTaken>(
-            "bench", photos => photos.AddAsync(number, [new PhotoFile(name + ".jpg", file, caption)], book.Cancel, findingId));
+            "bench", photos => photos.AddAsync(number, [new PhotoFile(name + ".jpg", file, caption)], book.Cancel, findingId, stepId));
     }
 }

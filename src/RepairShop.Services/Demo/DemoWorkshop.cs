@@ -61,7 +61,9 @@ public static class DemoWorkshop
         var stock = new DemoStock(seed, folder, today, TaxChoice.KeyOf(rate.Name, rate.Percent));
         await CustomersAsync(book, stock, seed);
         await PartsAsync(book, seed);
-        await JobsAsync(book, stock, seed, past.GetRequiredService<PostOffice>(), tell);
+        await DemoTools.AddAsync(book);
+        var strips = JsonSerializer.Deserialize<SeedStripDown[]>(await File.ReadAllTextAsync(Path.Combine(folder, "strip-downs.json"), cancel), Json)!;
+        await JobsAsync(book, stock, seed, strips, past.GetRequiredService<PostOffice>(), tell);
 
         await using var last = services.CreateAsyncScope();
         var done = last.ServiceProvider.GetRequiredService<ShopDb>();
@@ -170,13 +172,16 @@ public static class DemoWorkshop
 
     private static DateTimeOffset Morning(DateTimeOffset day) => new(day.Date.AddHours(9), TimeSpan.Zero);
 
-    private static async Task JobsAsync(DemoBook book, DemoStock stock, DemoSeed seed, PostOffice post, Action<string> tell)
+    private static async Task JobsAsync(
+        DemoBook book, DemoStock stock, DemoSeed seed, SeedStripDown[] strips, PostOffice post, Action<string> tell)
     {
         var steps = seed.Repairs.SelectMany((repair, index) =>
         {
             var camera = seed.Cameras.Single(one => one.Key == repair.Camera);
+            var strip = strips.SingleOrDefault(one => one.Camera == repair.Camera && one.DaysAgo == repair.DaysAgo);
             var job = new DemoJob(
-                book, stock, repair, seed.Cases[repair.Case], camera, seed.Customers.Single(one => one.Key == camera.Owner), index);
+                book, stock, repair, seed.Cases[repair.Case], camera, seed.Customers.Single(one => one.Key == camera.Owner),
+                strip is null ? null : new DemoStrip(book, stock, strip), index);
             var booked = repair.DaysAgo <= 1 && Morning(stock.Today) > stock.Today.AddHours(-4) ? stock.Today.AddDays(-repair.DaysAgo).AddMinutes(-40) : Morning(stock.Today).AddDays(-repair.DaysAgo).AddMinutes(index * 17 % 180);
             return job.Steps().Select(step => (At: booked.AddDays(step.Day), step.Deed));
         }).OrderBy(step => step.At).ToList();

@@ -4,6 +4,7 @@ using RepairShop.Domain.Shop;
 using RepairShop.Measurement.ShutterTests;
 using RepairShop.Services.Repairs;
 using RepairShop.Services.Shop;
+using RepairShop.Services.StripDown;
 
 namespace RepairShop.Services.Paperwork;
 
@@ -11,8 +12,8 @@ namespace RepairShop.Services.Paperwork;
 internal static class BenchSheetFactsBuilder
 {
     public static BenchSheetFacts Build(
-        RepairFile file, Estimate? offer, decimal? approvedUpTo, IReadOnlyList<CheckItem> checks, string number, string repairUrl,
-        string issuedBy, DateTimeOffset now) => new()
+        RepairFile file, Estimate? offer, decimal? approvedUpTo, IReadOnlyList<CheckItem> checks, StripRecord stripDown, IReadOnlyList<CleaningLine> ways,
+        string number, string repairUrl, string issuedBy, DateTimeOffset now) => new()
         {
             PaperNumber = number,
             IssuedAt = now,
@@ -32,10 +33,11 @@ internal static class BenchSheetFactsBuilder
             ApprovedUpTo = approvedUpTo,
             Currency = file.Shop.Currency,
             RepairUrl = repairUrl,
+            StripDown = StripDownFacts.Steps(stripDown),
             Readings = Readings(file),
             Checks = [.. checks.OrderBy(check => check.Position).Select(check => check.Name)],
-            Cautions = CautionWords.In([file.Repair.Complaint, file.Repair.ConditionOnReceipt, offer?.WhatWasSeen ?? "", file.Camera.Notes,
-                .. offer?.Lines.Select(line => line.Text) ?? []]),
+            Cautions = [.. CautionWords.In([file.Repair.Complaint, file.Repair.ConditionOnReceipt, offer?.WhatWasSeen ?? "", file.Camera.Notes,
+                .. offer?.Lines.Select(line => line.Text) ?? []]).Union(StripDownFacts.Cautions(stripDown, ways))],
             Notes = CommonFacts.Points(file.Camera.Notes),
         };
 

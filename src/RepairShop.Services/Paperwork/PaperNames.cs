@@ -14,6 +14,7 @@ public static class PaperNames
         PaperKind.Invoice => "Invoice",
         PaperKind.CreditNote => "Credit note",
         PaperKind.BenchSheet => "Bench sheet",
+        PaperKind.TrayLabel => "Tray labels",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 

@@ -11,6 +11,7 @@ using RepairShop.Services.Estimates;
 using RepairShop.Services.Files;
 using RepairShop.Services.Post;
 using RepairShop.Services.Repairs;
+using RepairShop.Services.StripDown;
 
 namespace RepairShop.Services.Paperwork;
 
@@ -28,7 +29,8 @@ public sealed record PaperPage(Guid Id, PaperKind Kind, PaperFacts Facts);
 
 /// <summary>Makes papers that hang on no other step (claim tag, bench sheet, service record), and gives every paper out again.</summary>
 public sealed class PaperService(
-    ShopDb db, FileStore files, CurrentPerson person, TimeProvider clock, CeilingService ceilings, LetterService letters)
+    ShopDb db, FileStore files, CurrentPerson person, TimeProvider clock, CeilingService ceilings, LetterService letters,
+    StripDownService stripDown, CleaningListService cleaning, WorkService repairs)
 {
     public async Task<Result<PaperList>> ListAsync(string number, CancellationToken cancel)
     {
@@ -51,6 +53,8 @@ public sealed class PaperService(
     {
         if (kind is PaperKind.Estimate or PaperKind.Invoice or PaperKind.CreditNote)
             return new PaperMadeElsewhere(kind);
+        if (kind == PaperKind.TrayLabel && !await db.Trays.AnyAsync(row => db.Repairs.Any(repair => repair.Id == row.RepairId && repair.Number == number), cancel))
+            return new NoTrayToLabel(number);
         if (byMail && kind != PaperKind.ServiceRecord)
             return new PaperNotMailed(kind);
         await using var work = await db.Database.BeginTransactionAsync(cancel);
@@ -100,7 +104,10 @@ public sealed class PaperService(
                     .Where(row => row.RepairId == file.Repair.Id && row.SentAt != null).OrderByDescending(row => row.Revision).FirstOrDefaultAsync(cancel);
                 var checks = await db.CheckItems.AsNoTracking().Where(item => item.RetiredAt == null).ToListAsync(cancel);
                 var ceiling = await ceilings.OfAsync(file.Repair.Id, cancel);
-                return BenchSheetFactsBuilder.Build(file, offer, ceiling.UpTo, checks, paperNumber, url, person.Name, now);
+                return BenchSheetFactsBuilder.Build(
+                    file, offer, ceiling.UpTo, checks, await stripDown.OfAsync(file.Repair.Id, cancel), await cleaning.ListAsync(cancel), paperNumber, url, person.Name, now);
+            case PaperKind.TrayLabel:
+                return StripDownFacts.Labels(file, await stripDown.OfAsync(file.Repair.Id, cancel), paperNumber, url, person.Name, now);
             default:
                 return ClaimTagFactsBuilder.Build(file, paperNumber, url, person.Name, now);
         }
@@ -119,6 +126,8 @@ public sealed class PaperService(
             await db.CheckResults.AsNoTracking().Where(row => row.RepairId == id && row.Phase != Phase.DuringWork).ToListAsync(cancel),
             await db.PartUses.AsNoTracking().Where(row => row.RepairId == id && row.RemovedAt == null).ToListAsync(cancel),
             ShutterSessions.Of(tests, file.Camera, file.Shop, names),
+            await stripDown.OfAsync(id, cancel),
+            await repairs.IsDeclinedAsync(id, cancel),
             days.Count > 0 ? days.Min() : null,
             days.Count > 0 ? days.Max() : null);
     }
@@ -138,6 +147,7 @@ public sealed class PaperService(
         PaperKind.ServiceRecord => 'S',
         PaperKind.BenchSheet => 'B',
         PaperKind.ClaimTag => 'L',
+        PaperKind.TrayLabel => 'Y',
         _ => 'T',
     };
 }

@@ -7,6 +7,7 @@ using RepairShop.Domain.Repairs;
 using RepairShop.Measurement.Checks;
 using RepairShop.Services.Repairs;
 using RepairShop.Services.Shop;
+using RepairShop.Services.StripDown;
 using Outcome = RepairShop.Domain.Checks.CheckOutcome;
 
 namespace RepairShop.Services.Paperwork;
@@ -14,7 +15,7 @@ namespace RepairShop.Services.Paperwork;
 /// <summary>What was done on a repair, read from the database for its service record.</summary>
 internal sealed record WorkDone(
     IReadOnlyList<Finding> Findings, IReadOnlyList<Photo> Photos, IReadOnlyList<CheckResult> Checks, IReadOnlyList<PartUse> Parts,
-    ShutterSessions Shutter, DateOnly? From, DateOnly? To);
+    ShutterSessions Shutter, StripRecord StripDown, bool Declined, DateOnly? From, DateOnly? To);
 
 /// <summary>What was found, done and measured, as it is printed.</summary>
 internal static class ServiceRecordFactsBuilder
@@ -51,7 +52,11 @@ internal static class ServiceRecordFactsBuilder
             Findings = [.. shown.Select(finding => Finding(finding, work.Photos))],
             PartsFitted = [.. work.Parts.OrderBy(part => part.UsedAt).Select(part => new PartFittedFacts(
                 null, part.Text, part.Quantity, part.Unit, CommonFacts.Words(part.Provenance)))],
-            PartsReturned = CommonFacts.Points(file.Repair.PartsReturned),
+            PartsReturned = [.. CommonFacts.Points(file.Repair.PartsReturned), .. StripDownFacts.Returned(work.StripDown)],
+            PartsReplaced = StripDownFacts.Replaced(work.StripDown),
+            NotRefitted = StripDownFacts.NotRefitted(work.StripDown),
+            Deviations = StripDownFacts.Deviations(work.StripDown),
+            Reassembled = work.Declined ? work.StripDown.Progress.DeclinedOutcome : null,
             LeftAlone = [.. CommonFacts.Points(file.Repair.LeftAlone).Select(LeftAlone)],
             Advice = CommonFacts.Points(file.Repair.Advice),
             Cautions = CautionWords.In(

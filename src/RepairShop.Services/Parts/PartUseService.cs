@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Parts;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
+using RepairShop.Domain.StripDown;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Database;
 
@@ -62,6 +63,13 @@ public sealed class PartUseService(ShopDb db, PartService stock, CurrentPerson p
         var use = await db.PartUses.SingleOrDefaultAsync(row => row.Id == useId && row.RepairId == repairId && row.RemovedAt == null, cancel);
         if (use is null)
             return new PartUseNotFound();
+        var removed = await (
+            from lot in db.StripItems
+            join step in db.StripSteps on lot.StepId equals step.Id
+            where lot.ReplacedByUseId == useId
+            select step.What).FirstOrDefaultAsync(cancel);
+        if (removed is not null)
+            return new PartStandsForRemoved(use.Text, removed);
         use.RemovedAt = clock.GetUtcNow();
         if (use.PartId is { } partId)
             db.StockMovements.Add(Movement(use, partId, MovementKind.PutBack, use.Quantity));

@@ -19,17 +19,11 @@ public sealed class BookingService(
     {
         if (await BeforeAsync(input.FormKey, cancel) is { } before)
             return before;
-        var now = clock.GetUtcNow();
-        var repair = new Repair { Id = input.FormKey, BookedAt = now, BookedBy = person.RequiredId };
-        if (await CustomerAsync(input, repair, cancel) is { IsDone: false } customer)
-            return customer.Failure;
-        if (await CameraAsync(input, repair, cancel) is { IsDone: false } camera)
-            return camera.Failure;
-        if (RepairFacts.Write(input.Facts, repair, face, now) is { IsDone: false } facts)
-            return facts.Failure;
-        if (await WarrantyAsync(input, repair, cancel) is { IsDone: false } warranty)
-            return warranty.Failure;
-        return await NumberAndSaveAsync(repair, cancel);
+        var booked = await BookNewAsync(input, cancel);
+        if (booked.IsDone)
+            return booked;
+        // The same form, sent twice at once, may have been booked meanwhile: then what stands in the way is its own customer or camera.
+        return await BeforeAsync(input.FormKey, cancel) is { } meanwhile ? meanwhile : booked;
     }
 
     /// <summary>What the form begins with.</summary>
@@ -50,6 +44,21 @@ public sealed class BookingService(
             last?.ArrivedHow ?? Arrival.BroughtIn, last?.PreApprovedLimit is null, last?.ConsentHow, last?.Format ?? "",
             Words(recent.Select(row => row.Maker)), Words(recent.Select(row => row.Model)),
             Words(recent.Select(row => row.Shelf)), Words(recent.Select(row => row.Shutter)));
+    }
+
+    private async Task<Result<Booked>> BookNewAsync(BookingInput input, CancellationToken cancel)
+    {
+        var now = clock.GetUtcNow();
+        var repair = new Repair { Id = input.FormKey, BookedAt = now, BookedBy = person.RequiredId };
+        if (await CustomerAsync(input, repair, cancel) is { IsDone: false } customer)
+            return customer.Failure;
+        if (await CameraAsync(input, repair, cancel) is { IsDone: false } camera)
+            return camera.Failure;
+        if (RepairFacts.Write(input.Facts, repair, face, now) is { IsDone: false } facts)
+            return facts.Failure;
+        if (await WarrantyAsync(input, repair, cancel) is { IsDone: false } warranty)
+            return warranty.Failure;
+        return await NumberAndSaveAsync(repair, cancel);
     }
 
     private async Task<Booked?> BeforeAsync(Guid formKey, CancellationToken cancel) =>

@@ -7,6 +7,7 @@ using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Database;
+using RepairShop.Services.StripDown;
 using PaperKind = RepairShop.Domain.Paperwork.PaperKind;
 
 namespace RepairShop.Services.Repairs;
@@ -22,11 +23,12 @@ public sealed class LeavingService(ShopDb db, CurrentPerson person, TimeProvider
             return new AlreadyReturned(number);
         if (repair.ReadyAt is not null)
             return new AlreadyReady(number);
-        var missing = Leaving.BeforeReady(await FactsAsync(repair.Id, cancel));
+        var facts = await FactsAsync(repair.Id, cancel);
+        var missing = Leaving.BeforeReady(facts);
         if (missing.Count > 0)
-            return new RepairNotReady(number, missing);
+            return Out(number, facts, missing) is { } named ? named : new RepairNotReady(number, missing);
         (repair.ReadyAt, repair.ReadyBy) = (clock.GetUtcNow(), person.RequiredId);
-        return await db.SaveAsync(cancel);
+        return await SaveEmptyHandedAsync(number, cancel);
     }
 
     /// <summary>Something turned up after all: back to the bench.</summary>
@@ -79,6 +81,8 @@ public sealed class LeavingService(ShopDb db, CurrentPerson person, TimeProvider
             return new PassOnlyByOwner();
         if (await FindAsync(number, cancel) is not { } repair)
             return new RepairNotFound(number);
+        if (!Leaving.MayPass(item))
+            return new PartsOutCantPass();
         var why = TypedText.Lines(reason);
         if (why.Length == 0)
             return new PassReasonMissing();
@@ -124,7 +128,10 @@ public sealed class LeavingService(ShopDb db, CurrentPerson person, TimeProvider
         return new LeavingFacts(
             facts.HasConsent, declined ? Stage.Declined : facts.Stage, facts.Latest is { Answer: null }, facts.ClockRunning,
             facts.ChecksBefore, facts.ChecksAfter, facts.ReadingsBefore, facts.ReadingsAfter, facts.ServiceRecord,
-            nothingToCharge, facts.Invoices > 0, facts.Balance, passed.ToHashSet());
+            nothingToCharge, facts.Invoices > 0, facts.Balance, passed.ToHashSet())
+        {
+            StillOut = await StripDownService.OutAsync(db, repairId, cancel),
+        };
     }
 
     private async Task<Result> ReturnAsync(string number, Action<Repair> write, CancellationToken cancel)
@@ -133,13 +140,23 @@ public sealed class LeavingService(ShopDb db, CurrentPerson person, TimeProvider
             return new RepairNotFound(number);
         if (repair.ReturnedAt is not null)
             return new AlreadyReturned(number);
-        var missing = Leaving.BeforeReturn(await FactsAsync(repair.Id, cancel));
+        var facts = await FactsAsync(repair.Id, cancel);
+        var missing = Leaving.BeforeReturn(facts);
         if (missing.Count > 0)
-            return new RepairMayNotLeave(number, missing);
+            return Out(number, facts, missing) is { } named ? named : new RepairMayNotLeave(number, missing);
         write(repair);
         (repair.ReturnedAt, repair.ReturnedBy) = (clock.GetUtcNow(), person.RequiredId);
-        return await db.SaveAsync(cancel);
+        return await SaveEmptyHandedAsync(number, cancel);
     }
+
+    /// <summary>Parts that are still out are named one by one; null when it is something else that is missing.</summary>
+    private static PartsStillOut? Out(string number, LeavingFacts facts, IReadOnlyList<StillMissing> missing) =>
+        facts.StillOut.Count == 0 ? null
+        : new PartsStillOut(number, facts.StillOut, [.. missing.Where(item => item != StillMissing.PartsStillOut)]);
+
+    /// <summary>Somebody may have taken something out since the list was read: the database asks again.</summary>
+    private Task<Result> SaveEmptyHandedAsync(string number, CancellationToken cancel) =>
+        db.SaveAsync(cancel, ("nothing_left_in_the_tray", new RepairNotReady(number, [StillMissing.PartsStillOut])));
 
     private Task<Repair?> FindAsync(string number, CancellationToken cancel) =>
         db.Repairs.SingleOrDefaultAsync(row => row.Number == number, cancel);

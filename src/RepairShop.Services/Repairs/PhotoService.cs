@@ -4,6 +4,7 @@ using RepairShop.Domain.Findings;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
+using RepairShop.Domain.StripDown;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Database;
 using RepairShop.Services.Files;
@@ -18,30 +19,36 @@ public sealed class PhotoService(ShopDb db, FileStore files, CurrentPerson perso
     /// <param name="uploads">As they came from the camera.</param>
     /// <param name="cancel"></param>
     /// <param name="findingId">The finding they show; null for the repair as a whole.</param>
+    /// <param name="stepId">The step of the strip-down they were taken at. The same picture of the same step is kept once.</param>
     public async Task<Result<PhotosTaken>> AddAsync(
-        string number, IReadOnlyList<PhotoFile> uploads, CancellationToken cancel, Guid? findingId = null)
+        string number, IReadOnlyList<PhotoFile> uploads, CancellationToken cancel, Guid? findingId = null, Guid? stepId = null)
     {
         if (await db.Repairs.Where(row => row.Number == number).Select(row => (Guid?)row.Id).SingleOrDefaultAsync(cancel) is not { } repairId)
             return new RepairNotFound(number);
         if (findingId is { } finding && !await db.Findings.AnyAsync(row => row.Id == finding && row.RepairId == repairId, cancel))
             return new FindingNotFound();
+        if (stepId is { } step && !await db.StripSteps.AnyAsync(row => row.Id == step && row.RepairId == repairId, cancel))
+            return new StripStepNotFound();
         var position = await db.Photos.Where(row => row.RepairId == repairId).MaxAsync(row => (int?)row.Position, cancel) ?? 0;
         var refused = new List<Failure>();
         foreach (var upload in uploads)
         {
             var picture = PhotoIntake.Take(upload.Bytes.Span, upload.FileName);
-            if (picture.IsDone && await KeepAsync(picture.Value, upload.Caption, repairId, findingId, position + 1, cancel))
+            if (picture.IsDone && await KeepAsync(picture.Value, upload.Caption, new PhotoOf(repairId, findingId, stepId), position + 1, cancel))
                 position++;
             else
                 refused.Add(picture.Failure ?? new NoRoomForPhoto(upload.FileName));
         }
 
-        await db.SaveChangesAsync(cancel);
+        var twice = new StripStepNotFound();
+        var saved = await db.SaveAsync(cancel, ("ix_photos_strip_step_id_file_hash", twice));
+        if (!saved.IsDone && saved.Failure != twice)
+            return saved.Failure;
         return new PhotosTaken(uploads.Count - refused.Count, refused);
     }
 
     public async Task<IReadOnlyList<PhotoView>> OfRepairAsync(Guid repairId, CancellationToken cancel) =>
-        await db.Photos.Where(row => row.RepairId == repairId && row.RemovedAt == null).OrderBy(row => row.Position).ThenBy(row => row.AddedAt)
+        await db.Photos.Where(row => row.RepairId == repairId && row.StripStepId == null && row.RemovedAt == null).OrderBy(row => row.Position).ThenBy(row => row.AddedAt)
             .Select(row => new PhotoView(row.Id, row.Caption, row.Width, row.Height, row.FindingId)).ToListAsync(cancel);
 
     /// <summary>The picture's bytes, for whoever may see the sheet; a photo taken off can still be opened by its address.</summary>
@@ -66,16 +73,20 @@ public sealed class PhotoService(ShopDb db, FileStore files, CurrentPerson perso
 
     /// <returns>False when the disk does not take it.</returns>
     private async Task<bool> KeepAsync(
-        StoredPicture picture, string caption, Guid repairId, Guid? findingId, int position, CancellationToken cancel)
+        StoredPicture picture, string caption, PhotoOf of, int position, CancellationToken cancel)
     {
         try
         {
+            var hash = await files.PutAsync(picture.Jpeg, cancel);
+            if (of.StepId is not null && await AgainAsync(of, hash, cancel))
+                return true;
             db.Photos.Add(new Photo
             {
-                RepairId = repairId,
-                FindingId = findingId,
+                RepairId = of.RepairId,
+                FindingId = of.FindingId,
+                StripStepId = of.StepId,
                 Caption = TypedText.OneLine(caption),
-                FileHash = await files.PutAsync(picture.Jpeg, cancel),
+                FileHash = hash,
                 ThumbnailHash = await files.PutAsync(picture.Thumbnail, cancel),
                 Width = picture.Width,
                 Height = picture.Height,
@@ -91,6 +102,16 @@ public sealed class PhotoService(ShopDb db, FileStore files, CurrentPerson perso
         }
     }
 
+    /// <summary>A step's photo sent again, by a device that did not hear that it had arrived, or after it was taken off.</summary>
+    private async Task<bool> AgainAsync(PhotoOf of, string hash, CancellationToken cancel)
+    {
+        var here = db.Photos.Local.FirstOrDefault(row => row.StripStepId == of.StepId && row.FileHash == hash)
+            ?? await db.Photos.SingleOrDefaultAsync(row => row.StripStepId == of.StepId && row.FileHash == hash, cancel);
+        if (here is not null)
+            here.RemovedAt = null;
+        return here is not null;
+    }
+
     private async Task<Result> SetRemovedAsync(Guid id, DateTimeOffset? at, CancellationToken cancel)
     {
         if (await db.Photos.SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } photo)
@@ -102,5 +123,8 @@ public sealed class PhotoService(ShopDb db, FileStore files, CurrentPerson perso
 
 /// <summary>An uploaded file; its name is for the sentence about it only.</summary>
 public sealed record PhotoFile(string FileName, ReadOnlyMemory<byte> Bytes, string Caption = "");
+
+/// <summary>What a photo belongs to.</summary>
+internal sealed record PhotoOf(Guid RepairId, Guid? FindingId, Guid? StepId);
 
 public sealed record PhotosTaken(int Count, IReadOnlyList<Failure> Refused);

@@ -1,5 +1,6 @@
 using RepairShop.Domain.Cameras;
 using RepairShop.Domain.Repairs;
+using RepairShop.Domain.StripDown;
 
 namespace RepairShop.Services.Repairs;
 
@@ -58,6 +59,9 @@ public sealed record SheetMargin
     public required IReadOnlyList<StillMissing> MissingForReady { get; init; }
     public required IReadOnlyList<StillMissing> MissingForReturn { get; init; }
     public required IReadOnlyList<PassedItem> Passed { get; init; }
+
+    /// <summary>What was taken out of the camera and is not accounted for.</summary>
+    public IReadOnlyList<OutItem> StillOut { get; init; } = [];
 }
 
 /// <summary>Let pass by the owner.</summary>

@@ -4,6 +4,7 @@ using RepairShop.Domain.Cameras;
 using RepairShop.Domain.Customers;
 using RepairShop.Domain.Findings;
 using RepairShop.Domain.Repairs;
+using RepairShop.Domain.StripDown;
 
 namespace RepairShop.Services.Repairs;
 
@@ -57,6 +58,8 @@ internal sealed class PhotoConfiguration : IEntityTypeConfiguration<Photo>
         builder.ToTable("photos");
         builder.HasOne<Repair>().WithMany().HasForeignKey(row => row.RepairId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Finding>().WithMany().HasForeignKey(row => row.FindingId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<StripStep>().WithMany().HasForeignKey(row => row.StripStepId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasIndex(row => new { row.StripStepId, row.FileHash }).IsUnique().HasFilter("strip_step_id is not null");
         builder.Property(row => row.FileHash).HasMaxLength(64);
         builder.Property(row => row.ThumbnailHash).HasMaxLength(64);
         builder.Property(row => row.Caption).HasMaxLength(300);

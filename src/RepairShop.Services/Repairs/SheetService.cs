@@ -87,6 +87,7 @@ public sealed class SheetService(ShopDb db, ShopFace face, LeavingService leavin
             Owed = facts.Balance,
             MissingForReady = Leaving.BeforeReady(facts),
             MissingForReturn = Leaving.BeforeReturn(facts),
+            StillOut = facts.StillOut,
             Passed = await (
                 from pass in db.RepairPasses
                 where pass.RepairId == repair.Id

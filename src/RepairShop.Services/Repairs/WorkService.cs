@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Checks;
+using RepairShop.Domain.Estimates;
 using RepairShop.Services.Database;
 
 namespace RepairShop.Services.Repairs;
@@ -39,6 +40,11 @@ public sealed class WorkService(ShopDb db)
             return new BenchStep("Measure the shutter after service", "shutter/after-service");
         return await CheckedAsync(head.Id, Phase.AfterService, cancel) ? null : new BenchStep("Check it after service", "checks/after-service");
     }
+
+    /// <summary>The customer said no to the latest offer: what is apart goes back as it came.</summary>
+    public Task<bool> IsDeclinedAsync(Guid repairId, CancellationToken cancel) =>
+        db.Estimates.Where(row => row.RepairId == repairId && row.SentAt != null).OrderByDescending(row => row.Revision).Take(1)
+            .AnyAsync(row => row.Answer == EstimateAnswer.Declined, cancel);
 
     private Task<bool> CheckedAsync(Guid repairId, Phase phase, CancellationToken cancel) =>
         db.CheckResults.AnyAsync(row => row.RepairId == repairId && row.Phase == phase && row.Outcome != CheckOutcome.NotTested, cancel);

@@ -1,7 +1,9 @@
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Post;
 using RepairShop.Domain.Shop;
+using RepairShop.Domain.StripDown;
 using RepairShop.Services.Database;
+using RepairShop.Services.StripDown;
 
 namespace RepairShop.Services.Shop;
 
@@ -48,6 +50,11 @@ public static class ShopDefaults
                 PaymentText = "Please give the invoice number with your payment.",
             });
             db.CheckItems.AddRange(Checks.Select((check, index) => new CheckItem { Name = check.Name, Unit = check.Unit, Position = index + 1 }));
+        }
+        if (!await db.CleaningWays.AnyAsync(cancel))
+        {
+            db.CleaningWays.AddRange(CleaningListService.Defaults.Select(
+                (way, index) => new CleaningWay { Name = way.Name, Cautions = way.Cautions, Position = index + 1 }));
         }
         var known = await db.MailTexts.Select(text => text.Kind).ToListAsync(cancel);
         db.MailTexts.AddRange(Texts

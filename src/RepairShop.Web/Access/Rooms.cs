@@ -10,6 +10,7 @@ public static class Rooms
         new("Customers", "/customers"),
         new("Cameras", "/cameras"),
         new("Stock", "/stock"),
+        new("Tools", "/tools"),
         new("Money", "/invoices"),
         new("Shop", "/shop"),
     ];

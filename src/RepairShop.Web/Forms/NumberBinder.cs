@@ -38,7 +38,9 @@ internal sealed class NumberBinder : IModelBinder
 internal sealed class NumberBinderProvider : IModelBinderProvider
 {
     public IModelBinder? GetBinder(ModelBinderProviderContext context) =>
-        context.Metadata.UnderlyingOrModelType == typeof(decimal) || context.Metadata.UnderlyingOrModelType == typeof(double)
+        // A property may name a binder of its own, as distances do that can be infinite.
+        context.BindingInfo.BinderType is null
+        && (context.Metadata.UnderlyingOrModelType == typeof(decimal) || context.Metadata.UnderlyingOrModelType == typeof(double))
             ? new NumberBinder()
             : null;
 }

@@ -43,6 +43,7 @@ internal static class ShopPages
             options.ReturnUrlParameter = "to";
             options.ExpireTimeSpan = TimeSpan.FromHours(12);
             options.SlidingExpiration = true;
+            options.Events.OnValidatePrincipal = Outages.ValidatePrincipalAsync;
             options.Events.OnRedirectToLogin = KeptForms.OnSignInNeeded;
             options.Events.OnRedirectToAccessDenied = context =>
             {

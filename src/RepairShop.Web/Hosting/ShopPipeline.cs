@@ -14,13 +14,12 @@ internal static class ShopPipeline
         app.UseShopHeaders();
         app.UseRequestLog();
         app.UseResponseCompression();
-        app.UseExceptionHandler("/error");
+        app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandlingPath = "/error", StatusCodeSelector = Outages.StatusOf });
         app.UseStatusCodePagesWithReExecute("/error/{0}");
         app.UseSizeLimit();
         app.UseKeptForms();
         app.UseRouting();
-        app.UseShopCulture();
-        app.UseFirstStartGate();
+        app.WhileTheDatabaseAnswers(house => house.UseShopCulture().UseFirstStartGate());
         app.UseAuthentication();
         app.UsePerson();
         app.UseAuthorization();

@@ -4,7 +4,11 @@ namespace RepairShop.Web.KeptText;
 /// <param name="Url">Where it was sent, on this host.</param>
 /// <param name="Fields">Names and values; no passwords, no tokens.</param>
 /// <param name="Files">Names of files that must be chosen again.</param>
-public sealed record KeptForm(string Url, IReadOnlyList<KeptField> Fields, IReadOnlyList<string> Files);
+public sealed record KeptForm(string Url, IReadOnlyList<KeptField> Fields, IReadOnlyList<string> Files)
+{
+    /// <summary>Why it could not be taken, for people; empty where the page only had to be opened anew.</summary>
+    public string Why { get; init; } = "";
+}
 
 public sealed record KeptField(string Name, string Value)
 {

@@ -65,6 +65,9 @@ public sealed class KeptForms(IDataProtectionProvider protection)
         }
     }
 
+    /// <summary>Forms of these pages hold passwords and codes and are filled in anew instead.</summary>
+    public static bool HoldsSecrets(PathString path) => path.StartsWithSegments("/account") || path.StartsWithSegments("/first-start");
+
     /// <summary>The page with one button that sends the form again.</summary>
     public static ViewResult Show(KeptForm form) => new()
     {

@@ -12,11 +12,9 @@ internal sealed class StaleFormFilter : IAsyncAlwaysRunResultFilter
     public async Task OnResultExecutionAsync(ResultExecutingContext context, ResultExecutionDelegate next)
     {
         if (context.Result is IAntiforgeryValidationFailedResult && await KeptForms.Read(context.HttpContext.Request) is { } form)
-            context.Result = HoldsSecrets(context.HttpContext.Request.Path) ? LoadAnew(context.HttpContext) : KeptForms.Show(form);
+            context.Result = KeptForms.HoldsSecrets(context.HttpContext.Request.Path) ? LoadAnew(context.HttpContext) : KeptForms.Show(form);
         await next();
     }
-
-    private static bool HoldsSecrets(PathString path) => path.StartsWithSegments("/account") || path.StartsWithSegments("/first-start");
 
     private static LocalRedirectResult LoadAnew(HttpContext context)
     {

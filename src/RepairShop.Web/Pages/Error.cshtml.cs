@@ -1,5 +1,7 @@
+using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using RepairShop.Web.KeptText;
 
 namespace RepairShop.Web.Pages;
 
@@ -16,7 +18,16 @@ public sealed class ErrorModel : PageModel
 
     public void OnGet(int? code) => Say(code);
 
-    public void OnPost(int? code) => Say(code);
+    /// <summary>What passes by itself (the database is away, the disk is full) brings the form back, to be sent again.</summary>
+    public async Task<IActionResult> OnPostAsync(int? code)
+    {
+        Say(code);
+        if (Response.StatusCode is not (StatusCodes.Status503ServiceUnavailable or StatusCodes.Status507InsufficientStorage)
+            || HttpContext.Features.Get<IExceptionHandlerPathFeature>() is not { } failed || KeptForms.HoldsSecrets(failed.Path)
+            || await KeptForms.Read(Request) is not { } form)
+            return Page();
+        return KeptForms.Show(form with { Url = $"{Request.PathBase}{failed.Path}{Request.QueryString}", Why = $"{Heading}. {Sentence}" });
+    }
 
     private void Say(int? code) => (Heading, Sentence) = (code ?? Response.StatusCode) switch
     {
@@ -26,7 +37,8 @@ public sealed class ErrorModel : PageModel
         405 => ("Not here", "This address does not take what was sent. Go back and use the buttons of the page."),
         413 => ("Too large", "What was sent is larger than 30 MB, and nothing of it was kept. Press Back, choose a smaller file and send again."),
         429 => ("Too many tries", "Too many tries from here. Wait a minute, then try again."),
-        503 => ("Not ready", "The database does not answer just now. Wait a moment and load the page again; nothing was changed."),
+        507 => ("The disk is full", "There is no room left for what was sent, and nothing of it was saved. Make room on the disk with the data folder, then send it again."),
+        503 => ("Not ready", "The database does not answer just now. Wait a moment and try again; nothing was changed."),
         >= 400 and < 500 => ("That did not work", "The request could not be carried out; nothing was changed."),
         _ => ("Something broke", "This is a fault in the program, not in what you did. What you sent was not saved. Try again; if it breaks again, note the reference."),
     };

@@ -29,7 +29,7 @@ public sealed class SmallScripts(OpenShop open, Chromium chromium) : IClassFixtu
         await page.GetByRole(AriaRole.Button, new() { Name = "Add finding", Exact = true }).DblClickAsync();
         await Assertions.Expect(page.Locator(".findings")).ToContainTextAsync("Front standard");
         Assert.Equal(1, posts);
-        await Assertions.Expect(page.Locator(".findings > li")).ToHaveCountAsync(1);
+        await Assertions.Expect(page.Locator(".findings > li").Filter(new() { HasText = "Front standard" })).ToHaveCountAsync(1);
     }
 
     [Fact]

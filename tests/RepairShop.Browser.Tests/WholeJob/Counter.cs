@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using RepairShop.Testing;
 using Xunit;
 
 namespace RepairShop.Browser.Tests.WholeJob;
@@ -25,7 +26,7 @@ internal static class Counter
         await hands.TypeAsync("Who agreed to the conditions", Figures.Customer);
         await hands.ChooseAsync("How they agreed", "In person");
         await hands.TypeAsync("Shelf", "B3");
-        await hands.Page.GetByLabel("Choose photos").SetInputFilesAsync(Photo("camera-worn.jpg"));
+        await hands.Page.GetByLabel("Choose photos").SetInputFilesAsync(Seed.Photo("camera-worn.jpg"));
         await hands.PressAsync("Book in");
         var number = await hands.Page.GetByRole(AriaRole.Heading, new() { Level = 1 }).InnerTextAsync();
         await hands.FollowAsync("Claim tag");
@@ -44,13 +45,5 @@ internal static class Counter
         await hands.PressAsync("Give it back");
         await Assertions.Expect(hands.Page.Locator(".trail .now")).ToContainTextAsync($"collected by {Figures.Customer}");
         Assert.EndsWith($"/repairs/{number}", hands.Page.Url, StringComparison.Ordinal);
-    }
-
-    private static string Photo(string name)
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "RepairShop.sln")))
-            folder = folder.Parent ?? throw new InvalidOperationException("The tests run outside the project.");
-        return Path.Combine(folder.FullName, "seed/photos", name);
     }
 }

@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using RepairShop.Testing;
 using Xunit;
 
 namespace RepairShop.Browser.Tests.WholeJob;

@@ -1,4 +1,5 @@
 using MimeKit;
+using RepairShop.Testing;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.DocumentLayoutAnalysis.TextExtractor;
 using Xunit;

@@ -12,6 +12,9 @@ public sealed class WholeJobStory(PostgresServer server, Chromium chromium)
         new() { ViewportSize = new() { Width = 390, Height = 844 }, HasTouch = true, IsMobile = true }, page => new MouseHands(page));
 
     [Fact]
+    public Task By_keyboard_alone_at_a_desk() => TellAsync(Desk(), page => new KeyboardHands(page));
+
+    [Fact]
     public Task Without_any_script() => TellAsync(new(Desk()) { JavaScriptEnabled = false }, page => new MouseHands(page));
 
     private static BrowserNewContextOptions Desk() => new() { ViewportSize = new() { Width = 1440, Height = 900 } };

@@ -9,7 +9,7 @@ public class EveryPaperTests
 {
     public static TheoryData<PaperKind> Kinds => [.. Enum.GetValues<PaperKind>()];
 
-    public static TheoryData<PaperKind> Sheets => [.. Enum.GetValues<PaperKind>().Where(kind => kind != PaperKind.ClaimTag)];
+    public static TheoryData<PaperKind> Sheets => [.. Enum.GetValues<PaperKind>().Where(kind => kind is not (PaperKind.ClaimTag or PaperKind.TrayLabel))];
 
     private static PaperFacts FactsOf(PaperKind kind) => Sample.All.Single(paper => paper.Kind == kind).Facts;
 

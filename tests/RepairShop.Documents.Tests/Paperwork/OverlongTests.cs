@@ -11,7 +11,7 @@ public class OverlongTests
     private static readonly string Name200 = new string('W', 120) + " " + new string('M', 79);
     private static readonly string Text4000 = string.Join(' ', Enumerable.Range(1, 800).Select(n => $"w{n:000}"));
 
-    public static TheoryData<PaperKind> Sheets => [.. Enum.GetValues<PaperKind>().Where(kind => kind != PaperKind.ClaimTag)];
+    public static TheoryData<PaperKind> Sheets => [.. Enum.GetValues<PaperKind>().Where(kind => kind is not (PaperKind.ClaimTag or PaperKind.TrayLabel))];
 
     private static PaperFacts Overlong(PaperKind kind)
     {

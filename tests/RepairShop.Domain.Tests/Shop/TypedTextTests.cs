@@ -11,6 +11,7 @@ public sealed class TypedTextTests
     [InlineData("safe\u202egnp.exe\u2066", "safegnp.exe")]
     [InlineData("\ud800broken", "broken")]
     [InlineData("👩‍🔧 יוסף 山田", "👩‍🔧 יוסף 山田")]
+    [InlineData(" \u200b \u2060\ufeff ", "")]
     [InlineData(null, "")]
     public void One_line_keeps_letters_and_drops_what_controls(string? typed, string kept) => Assert.Equal(kept, TypedText.OneLine(typed));
 

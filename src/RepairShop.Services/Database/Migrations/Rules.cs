@@ -10,11 +10,7 @@ public sealed class Rules : Migration
 {
     protected override void Up(MigrationBuilder migrationBuilder)
     {
-        var assembly = typeof(Rules).Assembly;
-        foreach (var name in assembly.GetManifestResourceNames().Where(name => name.EndsWith(".sql", StringComparison.Ordinal)).Order())
-        {
-            using var reader = new StreamReader(assembly.GetManifestResourceStream(name)!);
-            migrationBuilder.Sql(reader.ReadToEnd());
-        }
+        foreach (var script in new[] { "010-search", "011-search-words", "020-ledgers", "030-stages", "040-money" })
+            RuleScript.Run(migrationBuilder, script);
     }
 }

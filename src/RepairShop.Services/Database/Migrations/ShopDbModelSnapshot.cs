@@ -1777,6 +1777,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("repair_id");
 
+                    b.Property<Guid?>("StripStepId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("strip_step_id");
+
                     b.Property<string>("ThumbnailHash")
                         .IsRequired()
                         .HasMaxLength(64)
@@ -1795,6 +1799,11 @@ namespace RepairShop.Services.Database.Migrations
 
                     b.HasIndex("RepairId")
                         .HasDatabaseName("ix_photos_repair_id");
+
+                    b.HasIndex("StripStepId", "FileHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_photos_strip_step_id_file_hash")
+                        .HasFilter("strip_step_id is not null");
 
                     b.ToTable("photos", (string)null);
                 });
@@ -2583,6 +2592,538 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("shutter_tests", (string)null);
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.StripDown.CleaningWay", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Cautions")
+                        .HasMaxLength(40)
+                        .HasColumnType("integer")
+                        .HasColumnName("cautions");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("name");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_cleaning_ways");
+
+                    b.HasIndex("Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_cleaning_ways_name");
+
+                    b.ToTable("cleaning_ways", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.StripDown.StripItem", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("CleanedHow")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("cleaned_how");
+
+                    b.Property<int>("Count")
+                        .HasColumnType("integer")
+                        .HasColumnName("count");
+
+                    b.Property<string>("Fate")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("fate");
+
+                    b.Property<DateTimeOffset?>("FateAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("fate_at");
+
+                    b.Property<Guid?>("FateBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("fate_by");
+
+                    b.Property<string>("FateNote")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("fate_note");
+
+                    b.Property<Guid?>("FindingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("finding_id");
+
+                    b.Property<bool>("Inspected")
+                        .HasColumnType("boolean")
+                        .HasColumnName("inspected");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Lubricant")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("lubricant");
+
+                    b.Property<string>("LubricatedWhere")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("lubricated_where");
+
+                    b.Property<string>("Lubrication")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("lubrication");
+
+                    b.Property<bool>("OldGoesBack")
+                        .HasColumnType("boolean")
+                        .HasColumnName("old_goes_back");
+
+                    b.Property<Guid>("RepairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("repair_id");
+
+                    b.Property<string>("ReplacedBy")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("replaced_by");
+
+                    b.Property<string>("ReplacedByProvenance")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("replaced_by_provenance");
+
+                    b.Property<Guid?>("ReplacedByUseId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("replaced_by_use_id");
+
+                    b.Property<Guid>("StepId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("step_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_strip_items");
+
+                    b.HasIndex("FindingId")
+                        .HasDatabaseName("ix_strip_items_finding_id");
+
+                    b.HasIndex("RepairId")
+                        .HasDatabaseName("ix_strip_items_still_out")
+                        .HasFilter("fate = 'StillOut'");
+
+                    b.HasIndex("ReplacedByUseId")
+                        .HasDatabaseName("ix_strip_items_replaced_by_use_id");
+
+                    b.HasIndex("StepId")
+                        .HasDatabaseName("ix_strip_items_step_id");
+
+                    b.ToTable("strip_items", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_strip_items_count", "count > 0");
+
+                            t.HasCheckConstraint("ck_strip_items_reason", "fate <> 'WrittenOff' or fate_note <> ''");
+
+                            t.HasCheckConstraint("ck_strip_items_replaced", "fate <> 'Replaced' or replaced_by <> ''");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.StripDown.StripStep", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Before")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("before");
+
+                    b.Property<int?>("CellColumn")
+                        .HasColumnType("integer")
+                        .HasColumnName("cell_column");
+
+                    b.Property<int?>("CellRow")
+                        .HasColumnType("integer")
+                        .HasColumnName("cell_row");
+
+                    b.Property<int>("Count")
+                        .HasColumnType("integer")
+                        .HasColumnName("count");
+
+                    b.Property<string>("HeldBy")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("held_by");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<long>("Rank")
+                        .HasColumnType("bigint")
+                        .HasColumnName("rank");
+
+                    b.Property<int>("Remember")
+                        .HasMaxLength(40)
+                        .HasColumnType("integer")
+                        .HasColumnName("remember");
+
+                    b.Property<Guid>("RepairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("repair_id");
+
+                    b.Property<int>("ShimCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("shim_count");
+
+                    b.Property<double?>("ShimMillimetres")
+                        .HasColumnType("double precision")
+                        .HasColumnName("shim_millimetres");
+
+                    b.Property<string>("ShimPlace")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("shim_place");
+
+                    b.Property<Guid?>("SplitFromId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("split_from_id");
+
+                    b.Property<DateTimeOffset?>("StruckOutAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("struck_out_at");
+
+                    b.Property<string>("StruckOutReason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("struck_out_reason");
+
+                    b.Property<DateTimeOffset>("TakenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("taken_at");
+
+                    b.Property<Guid>("TakenBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("taken_by");
+
+                    b.Property<DateTimeOffset?>("TightenedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("tightened_at");
+
+                    b.Property<Guid?>("TrayId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tray_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("what");
+
+                    b.HasKey("Id")
+                        .HasName("pk_strip_steps");
+
+                    b.HasIndex("TrayId")
+                        .HasDatabaseName("ix_strip_steps_tray_id");
+
+                    b.HasIndex("RepairId", "Rank")
+                        .HasDatabaseName("ix_strip_steps_repair_id_rank");
+
+                    b.ToTable("strip_steps", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_strip_steps_cell", "(cell_row is null) = (cell_column is null) and (cell_row is null or tray_id is not null)");
+
+                            t.HasCheckConstraint("ck_strip_steps_counts", "count >= 0 and shim_count >= 0");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.StripDown.Tray", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Columns")
+                        .HasColumnType("integer")
+                        .HasColumnName("columns");
+
+                    b.Property<DateTimeOffset>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(30)
+                        .HasColumnType("character varying(30)")
+                        .HasColumnName("name");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<Guid>("RepairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("repair_id");
+
+                    b.Property<int>("Rows")
+                        .HasColumnType("integer")
+                        .HasColumnName("rows");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_strip_trays");
+
+                    b.HasIndex("RepairId", "Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_strip_trays_repair_id_name");
+
+                    b.ToTable("strip_trays", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_strip_trays_size", "rows between 1 and 20 and columns between 1 and 20");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Tools.Mount", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Camera")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("camera");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("notes");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("unit");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Measures", "RepairShop.Domain.Tools.Mount.Measures#MountMeasures", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<double?>("GateHeight")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_gate_height");
+
+                            b1.Property<double?>("GateWidth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_gate_width");
+
+                            b1.Property<double?>("NotchCircle")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_notch_circle");
+
+                            b1.Property<double?>("NotchDepth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_notch_depth");
+
+                            b1.Property<double?>("NotchWidth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_notch_width");
+
+                            b1.Property<double?>("RearGroupDiameter")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_rear_group_diameter");
+
+                            b1.Property<double?>("RearGroupHeight")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_rear_group_height");
+
+                            b1.Property<double?>("RecessDepth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_recess_depth");
+
+                            b1.Property<double?>("RecessDiameter")
+                                .HasColumnType("double precision")
+                                .HasColumnName("measures_recess_diameter");
+                        });
+
+                    b.HasKey("Id")
+                        .HasName("pk_mounts");
+
+                    b.ToTable("mounts", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Tools.Tool", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("Fits")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("fits");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("notes");
+
+                    b.Property<string>("OtherMeasures")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("other_measures");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("place");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("unit");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Spanner", "RepairShop.Domain.Tools.Tool.Spanner#SpannerMeasures", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<double?>("CutAwayWidth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_cut_away_width");
+
+                            b1.Property<double?>("Depth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_depth");
+
+                            b1.Property<double?>("InnerDiameter")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_inner_diameter");
+
+                            b1.Property<double?>("OuterDiameter")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_outer_diameter");
+
+                            b1.Property<double?>("PinCircle")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_pin_circle");
+
+                            b1.Property<double?>("PinHeight")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_pin_height");
+
+                            b1.Property<double?>("PinWidth")
+                                .HasColumnType("double precision")
+                                .HasColumnName("spanner_pin_width");
+
+                            b1.Property<int?>("Pins")
+                                .HasColumnType("integer")
+                                .HasColumnName("spanner_pins");
+                        });
+
+                    b.HasKey("Id")
+                        .HasName("pk_tools");
+
+                    b.ToTable("tools", (string)null);
+                });
+
             modelBuilder.Entity("RepairShop.Services.Accounts.Account", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2975,6 +3516,12 @@ namespace RepairShop.Services.Database.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_photos_repairs_repair_id");
+
+                    b.HasOne("RepairShop.Domain.StripDown.StripStep", null)
+                        .WithMany()
+                        .HasForeignKey("StripStepId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_photos_strip_steps_strip_step_id");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Repairs.Repair", b =>
@@ -3030,6 +3577,61 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_shutter_tests_repairs_repair_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.StripDown.StripItem", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Findings.Finding", null)
+                        .WithMany()
+                        .HasForeignKey("FindingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_strip_items_findings_finding_id");
+
+                    b.HasOne("RepairShop.Domain.Repairs.Repair", null)
+                        .WithMany()
+                        .HasForeignKey("RepairId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_strip_items_repairs_repair_id");
+
+                    b.HasOne("RepairShop.Domain.Parts.PartUse", null)
+                        .WithMany()
+                        .HasForeignKey("ReplacedByUseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_strip_items_part_uses_replaced_by_use_id");
+
+                    b.HasOne("RepairShop.Domain.StripDown.StripStep", null)
+                        .WithMany("Items")
+                        .HasForeignKey("StepId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_strip_items_strip_steps_step_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.StripDown.StripStep", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Repairs.Repair", null)
+                        .WithMany()
+                        .HasForeignKey("RepairId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_strip_steps_repairs_repair_id");
+
+                    b.HasOne("RepairShop.Domain.StripDown.Tray", null)
+                        .WithMany()
+                        .HasForeignKey("TrayId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_strip_steps_trays_tray_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.StripDown.Tray", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Repairs.Repair", null)
+                        .WithMany()
+                        .HasForeignKey("RepairId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_strip_trays_repairs_repair_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Estimates.Estimate", b =>
                 {
                     b.Navigation("Lines");
@@ -3043,6 +3645,11 @@ namespace RepairShop.Services.Database.Migrations
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.ShutterTest", b =>
                 {
                     b.Navigation("Readings");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.StripDown.StripStep", b =>
+                {
+                    b.Navigation("Items");
                 });
 #pragma warning restore 612, 618
         }

@@ -76,7 +76,12 @@ public sealed class IndexModel(WorkService work, LabourService labour, ClockServ
     private RedirectToPageResult Told(string sentence, string number, string? back = null)
     {
         this.Tell(sentence.Trim());
-        return back == "bench" ? RedirectToPage("/Work/Bench", new { number }) : RedirectToPage(new { number });
+        return back switch
+        {
+            "bench" => RedirectToPage("/Work/Bench", new { number }),
+            "strip-down" => RedirectToPage("/StripDown/Bench", "", new { number }),
+            _ => RedirectToPage(new { number }),
+        };
     }
 
     private static string Short(string? activity) => (activity ?? "").Trim() is { Length: > 200 } text ? text[..200] : (activity ?? "").Trim();

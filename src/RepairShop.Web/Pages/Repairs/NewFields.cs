@@ -73,7 +73,7 @@ public sealed class NewFields
                 CustomerId = null;
                 break;
             case "this":
-                CameraId = id;
+                (CameraId, UnderWarranty) = (id, true);
                 break;
             case "another":
                 CameraId = null;
@@ -88,7 +88,7 @@ public sealed class NewFields
         }
 
         (CustomersOf, CamerasOf) = (FindCustomer, FindCamera);
-        foreach (var key in new[] { nameof(CustomerId), nameof(CameraId), nameof(SomebodyElse), nameof(CustomersOf), nameof(CamerasOf) })
+        foreach (var key in new[] { nameof(CustomerId), nameof(CameraId), nameof(SomebodyElse), nameof(UnderWarranty), nameof(CustomersOf), nameof(CamerasOf) })
             state.Remove("Input." + key);
         return true;
     }

@@ -15,6 +15,7 @@ public sealed record NextAction(string Label, string? Path)
         NextStep.OfferAgain => new("Estimate lapsed: offer again", "estimate"),
         NextStep.TakeToTheBench => new("Take to the bench", null),
         NextStep.AddFinding => new("Add finding", "findings"),
+        NextStep.PutTogether => new("Put it back together", "strip-down/reassembly"),
         NextStep.MeasureAfterService => new("Check after service", "checks/after-service"),
         NextStep.IssueServiceRecord => new("Issue service record", "papers"),
         NextStep.CallReady => new("Call it ready", "ready"),

@@ -10,9 +10,9 @@
 
   const valueOf = field => field.type === "checkbox" || field.type === "radio" ? field.checked : field.value;
 
-  const read = key => {
+  const read = (key, store = localStorage) => {
     try {
-      return JSON.parse(localStorage.getItem(key));
+      return JSON.parse(store.getItem(key));
     } catch {
       return null; // somebody else's text under our name: nothing of ours to bring back
     }
@@ -57,11 +57,15 @@
     form.before(bar);
   };
 
-  // A form that was sent and is not here again with errors has been taken.
-  const sent = sessionStorage.getItem("sent");
+  // A form that was sent has been taken when this very sending was answered with a redirect to a page that is neither itself
+  // with errors, nor the sign-in, nor one that tells of a failure. A page opened later says nothing of it.
+  const sent = read("sent", sessionStorage);
   sessionStorage.removeItem("sent");
-  if (sent && !document.querySelector(".form-errors") && document.body.dataset.signIn !== "yes") {
-    localStorage.removeItem(sent);
+  const [arrival] = performance.getEntriesByType("navigation");
+  const ledHere = sent && arrival.redirectCount > 0 && Math.abs(performance.timeOrigin - sent.at) < 5000;
+  const { signIn, failed } = document.body.dataset;
+  if (ledHere && !document.querySelector(".form-errors") && signIn !== "yes" && failed !== "yes") {
+    localStorage.removeItem(sent.key);
   }
 
   for (const form of document.querySelectorAll("form[data-keep]")) {
@@ -69,7 +73,11 @@
     if (stored && Date.now() - stored.at < lifetime && differs(form, stored.kept)) {
       offer(form, stored);
     }
+    // Going back, a browser fills in some fields and not others: half a form, with what was taken already. All of it, or nothing.
+    if (arrival.type === "back_forward") {
+      addEventListener("pageshow", () => form.reset(), { once: true });
+    }
     form.addEventListener("input", () => write(form));
-    form.addEventListener("submit", () => sessionStorage.setItem("sent", keyOf(form)));
+    form.addEventListener("submit", () => sessionStorage.setItem("sent", JSON.stringify({ key: keyOf(form), at: Date.now() })));
   }
 })();

@@ -3,47 +3,61 @@ using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
 using System.Text.RegularExpressions;
-using RepairShop.Testing;
 
-namespace RepairShop.Browser.Tests;
+namespace RepairShop.Testing;
 
 /// <summary>The real program in a process of its own, as ./deploy/start runs it, on a fresh database and data folder.</summary>
 public sealed partial class ShopProcess : IAsyncDisposable
 {
     private readonly Process process;
-    private readonly TestDatabase database;
+    private readonly TestDatabase? database;
     private readonly ConcurrentQueue<string> console = new();
 
-    private ShopProcess(Process process, TestDatabase database, string dataDirectory, string address) =>
+    private ShopProcess(Process process, TestDatabase? database, string dataDirectory, string address) =>
         (this.process, this.database, DataDirectory, Address) = (process, database, dataDirectory, address);
 
     public string DataDirectory { get; }
 
     public string Address { get; }
 
-    public string ConnectionString => database.ConnectionString;
-
     [GeneratedRegex(@"\b[a-z0-9]{4}(-[a-z0-9]{4}){3}\b")]
     private static partial Regex OneTimeCodeText();
 
+    /// <summary>On a database and data folder of its own, both gone when it is disposed.</summary>
     public static async Task<ShopProcess> StartAsync(PostgresServer server, bool demo, CancellationToken cancel)
     {
         var database = await server.CreateDatabaseAsync(cancel);
-        var data = Directory.CreateTempSubdirectory("shop-story-").FullName;
+        return await StartAsync(database, TestFolders.Create("process"), demo, cancel);
+    }
+
+    /// <summary>With the private database of the data folder, which stays when the process ends.</summary>
+    public static Task<ShopProcess> StartAloneAsync(string dataDirectory, CancellationToken cancel) => StartAsync(null, dataDirectory, false, cancel);
+
+    private static async Task<ShopProcess> StartAsync(TestDatabase? database, string data, bool demo, CancellationToken cancel)
+    {
         var port = FreePort();
         var start = new ProcessStartInfo("dotnet")
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             ArgumentList = { WebProgram(), "--data", data, "--port", $"{port}" },
-            Environment = { ["ConnectionStrings__Shop"] = database.ConnectionString, ["ASPNETCORE_ENVIRONMENT"] = "Production" },
+            Environment = { ["ASPNETCORE_ENVIRONMENT"] = "Production" },
         };
+        if (database is not null)
+            start.Environment["ConnectionStrings__Shop"] = database.ConnectionString;
         if (demo)
             start.ArgumentList.Add("--demo");
         var shop = new ShopProcess(Process.Start(start)!, database, data, $"http://localhost:{port}");
         shop.Listen();
         await shop.WaitUntilReadyAsync(cancel);
         return shop;
+    }
+
+    /// <summary>As kill -9 does it: no farewell, no flush. The data folder stays.</summary>
+    public async Task KillAsync()
+    {
+        process.Kill();
+        await process.WaitForExitAsync();
     }
 
     /// <summary>The code an empty shop prints for its first owner.</summary>
@@ -59,6 +73,8 @@ public sealed partial class ShopProcess : IAsyncDisposable
             await process.WaitForExitAsync();
         }
         process.Dispose();
+        if (database is null)
+            return;
         await database.DisposeAsync();
         Directory.Delete(DataDirectory, recursive: true);
     }
