@@ -32,8 +32,8 @@ internal static class BlockFaults
             faults.Add(new(run.From, run.To, BlockFault.Silence));
         }
 
-        foreach (var lag in BlockSamples.Concat(BlockTimes.Select(time => (int)Math.Round(time * sampleRateHz))).Distinct())
-            Repeats(samples, lag, faults);
+        int[] lags = [.. BlockSamples.Concat(BlockTimes.Select(time => (int)Math.Round(time * sampleRateHz))).Distinct().Order()];
+        Repeats(samples, lags, faults);
         faults.Sort((a, b) => a.From.CompareTo(b.From));
         return faults;
     }
@@ -47,23 +47,28 @@ internal static class BlockFaults
         return !above || !below;
     }
 
-    private static void Repeats(ReadOnlySpan<float> samples, int lag, List<Fault> faults)
+    /// <summary>Looks at one sample in 32 for an equal one any of the blocks earlier, and grows what is found both ways.</summary>
+    private static void Repeats(ReadOnlySpan<float> samples, ReadOnlySpan<int> lags, List<Fault> faults)
     {
-        for (var i = lag; i < samples.Length; i += Stride)
-        {
-            if (samples[i] != samples[i - lag]) continue;
-            var (from, to, changes) = (i, i + 1, 0);
-            while (from > lag && samples[from - 1] == samples[from - 1 - lag])
+        for (var i = 0; i < samples.Length; i += Stride)
+            foreach (var lag in lags)
             {
-                from--;
-                if (samples[from] != samples[from + 1]) changes++;
+                if (lag > i || samples[i] != samples[i - lag] || faults.Any(f => f.From <= i && i < f.To)) continue;
+                if (Repeat(samples, i, lag) is { } fault && !faults.Any(f => f.From < fault.To && fault.From < f.To)) faults.Add(fault);
             }
+    }
 
-            for (; to < samples.Length && samples[to] == samples[to - lag]; to++)
-                if (samples[to] != samples[to - 1]) changes++;
-            if (to - from < LeastRepeat || changes < LeastChanges) continue;
-            if (!faults.Any(f => f.From < to && from < f.To)) faults.Add(new(from, to, BlockFault.Repeat));
-            i = to;
+    private static Fault? Repeat(ReadOnlySpan<float> samples, int at, int lag)
+    {
+        var (from, to, changes) = (at, at + 1, 0);
+        while (from > lag && samples[from - 1] == samples[from - 1 - lag])
+        {
+            from--;
+            if (samples[from] != samples[from + 1]) changes++;
         }
+
+        for (; to < samples.Length && samples[to] == samples[to - lag]; to++)
+            if (samples[to] != samples[to - 1]) changes++;
+        return to - from < LeastRepeat || changes < LeastChanges ? null : new(from, to, BlockFault.Repeat);
     }
 }
