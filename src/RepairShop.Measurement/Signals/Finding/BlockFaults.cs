@@ -15,7 +15,7 @@ internal static class BlockFaults
 
     private const int Stride = 32;
     private const int LeastRepeat = 48;
-    private const int LeastChanges = 12;
+    private const int LeastTurns = 12;
 
     /// <summary>Where a block went wrong, in samples.</summary>
     public readonly record struct Fault(int From, int To, BlockFault Kind);
@@ -27,13 +27,13 @@ internal static class BlockFaults
         foreach (var run in runs.Runs)
         {
             // What an input gives before it starts and after it stops is no loss.
-            if (run.From == 0 || run.To == samples.Length || run.Length < LeastSilenceSeconds * sampleRateHz) continue;
+            if (run.From == 0 || run.To == samples.Length || run.Length < Math.Max(LeastSilenceSeconds * sampleRateHz, runs.LeastSuspicious)) continue;
             if (run.Value != 0 && (fullScale is { } scale && Math.Abs(run.Value) > 0.999 * scale || IsCeiling(samples, run))) continue;
             faults.Add(new(run.From, run.To, BlockFault.Silence));
         }
 
         int[] lags = [.. BlockSamples.Concat(BlockTimes.Select(time => (int)Math.Round(time * sampleRateHz))).Distinct().Order()];
-        Repeats(samples, lags, faults);
+        Repeats(samples, lags, Math.Max(LeastRepeat, runs.LeastSuspicious), faults);
         faults.Sort((a, b) => a.From.CompareTo(b.From));
         return faults;
     }
@@ -48,27 +48,31 @@ internal static class BlockFaults
     }
 
     /// <summary>Looks at one sample in 32 for an equal one any of the blocks earlier, and grows what is found both ways.</summary>
-    private static void Repeats(ReadOnlySpan<float> samples, ReadOnlySpan<int> lags, List<Fault> faults)
+    private static void Repeats(ReadOnlySpan<float> samples, ReadOnlySpan<int> lags, int least, List<Fault> faults)
     {
         for (var i = 0; i < samples.Length; i += Stride)
             foreach (var lag in lags)
             {
                 if (lag > i || samples[i] != samples[i - lag] || faults.Any(f => f.From <= i && i < f.To)) continue;
-                if (Repeat(samples, i, lag) is { } fault && !faults.Any(f => f.From < fault.To && fault.From < f.To)) faults.Add(fault);
+                if (Repeat(samples, i, lag, least) is { } fault && !faults.Any(f => f.From < fault.To && fault.From < f.To)) faults.Add(fault);
             }
     }
 
-    private static Fault? Repeat(ReadOnlySpan<float> samples, int at, int lag)
+    private static Fault? Repeat(ReadOnlySpan<float> samples, int at, int lag, int least)
     {
-        var (from, to, changes) = (at, at + 1, 0);
-        while (from > lag && samples[from - 1] == samples[from - 1 - lag])
+        var (from, to) = (at, at + 1);
+        while (from > lag && samples[from - 1] == samples[from - 1 - lag]) from--;
+        while (to < samples.Length && samples[to] == samples[to - lag]) to++;
+        if (to - from < least) return null;
+        // A slow tail without noise may equal itself; only what goes up and down is told again.
+        int turns = 0, direction = 0;
+        for (var i = from + 1; i < to; i++)
         {
-            from--;
-            if (samples[from] != samples[from + 1]) changes++;
+            var now = samples[i].CompareTo(samples[i - 1]);
+            if (now != 0 && now == -direction) turns++;
+            if (now != 0) direction = now;
         }
 
-        for (; to < samples.Length && samples[to] == samples[to - lag]; to++)
-            if (samples[to] != samples[to - 1]) changes++;
-        return to - from < LeastRepeat || changes < LeastChanges ? null : new(from, to, BlockFault.Repeat);
+        return turns < LeastTurns ? null : new(from, to, BlockFault.Repeat);
     }
 }

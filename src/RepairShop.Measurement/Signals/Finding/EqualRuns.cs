@@ -3,13 +3,19 @@ namespace RepairShop.Measurement.Signals.Finding;
 /// <summary>Stretches of one and the same value. In a noisy signal they are made by a ceiling or by an input that dropped out.</summary>
 internal sealed class EqualRuns
 {
-    /// <summary>Shorter runs happen by chance in a coarsely quantised signal.</summary>
+    /// <summary>Runs shorter than this are not looked at in any signal.</summary>
     private const int Least = 8;
+
+    /// <summary>Neighbours are looked at once in so many samples.</summary>
+    private const int Stride = 37;
+
+    /// <summary>Runs longer than this say nothing about chance.</summary>
+    private const int Long = 64;
 
     /// <summary>A recording that stands still for more of its time than this has no noise to judge runs by.</summary>
     private const double StillShare = 0.3;
 
-    private EqualRuns(List<Run> runs, bool isStill) => (Runs, IsStill) = (runs, isStill);
+    private EqualRuns(List<Run> runs, bool isStill, int leastSuspicious) => (Runs, IsStill, LeastSuspicious) = (runs, isStill, leastSuspicious);
 
     /// <summary>From a sample on, so many samples of one value.</summary>
     public readonly record struct Run(int From, int Length, float Value)
@@ -17,33 +23,66 @@ internal sealed class EqualRuns
         public int To => From + Length;
     }
 
-    /// <summary>All runs of eight samples and more, in order.</summary>
+    /// <summary>All runs that don't happen by chance, in order.</summary>
     public IReadOnlyList<Run> Runs { get; }
 
     /// <summary>Whether the recording is so free of noise that runs are its nature.</summary>
     public bool IsStill { get; }
 
+    /// <summary>Runs at least this long don't happen by chance: 8 with fine steps, more where the noise is hardly a step high.</summary>
+    public int LeastSuspicious { get; }
+
     public static EqualRuns Of(ReadOnlySpan<float> samples)
     {
+        var suspicious = Suspicious(samples, out var isStill);
         var runs = new List<Run>();
-        long still = 0;
-        for (var i = 0; i + Least - 1 < samples.Length;)
+        if (isStill) return new(runs, true, suspicious);
+        for (var i = 0; i + suspicious - 1 < samples.Length;)
         {
-            if (samples[i] != samples[i + Least - 1] || !AllEqual(samples.Slice(i, Least)))
+            if (samples[i] != samples[i + suspicious - 1])
             {
-                i += 1;
+                i++;
                 continue;
             }
 
-            var end = i + Least;
+            // From the far end, the first sample that differs tells how far to go on.
+            var differs = samples.Slice(i, suspicious).LastIndexOfAnyExcept(samples[i]);
+            if (differs >= 0)
+            {
+                i += differs;
+                continue;
+            }
+
+            var end = i + suspicious;
             while (end < samples.Length && samples[end] == samples[i]) end++;
             runs.Add(new(i, end - i, samples[i]));
-            still += end - i;
             i = end;
         }
 
-        return new(runs, still > StillShare * samples.Length);
+        return new(runs, false, suspicious);
     }
 
-    private static bool AllEqual(ReadOnlySpan<float> samples) => samples.IndexOfAnyExcept(samples[0]) < 0;
+    /// <summary>
+    /// Where neighbours are equal with probability p, the longest run of n samples is about ln n / ln(1/p); three times that is beyond chance.
+    /// </summary>
+    private static int Suspicious(ReadOnlySpan<float> samples, out bool isStill)
+    {
+        int equal = 0, looked = 0, still = 0;
+        for (var i = 0; i + Long < samples.Length; i += Stride)
+        {
+            var isEqual = samples[i] == samples[i + 1];
+            if (isEqual && samples.Slice(i, Long).IndexOfAnyExcept(samples[i]) < 0)
+            {
+                still++;
+                continue;
+            }
+
+            looked++;
+            if (isEqual) equal++;
+        }
+
+        isStill = still > StillShare * (looked + still);
+        var share = Math.Min(0.99, (double)equal / Math.Max(1, looked));
+        return share <= 0 ? Least : Math.Max(Least, (int)(3 * Math.Log(samples.Length) / -Math.Log(share)));
+    }
 }
