@@ -13,6 +13,7 @@ internal static class BlockFaults
 
     private static readonly double[] BlockTimes = [0.0025, 0.005, 0.01, 0.02];
 
+    private const double LeastStepShare = 1e-6;
     private const int Stride = 32;
     private const int LeastRepeat = 48;
     private const int LeastTurns = 12;
@@ -28,6 +29,7 @@ internal static class BlockFaults
         {
             // What an input gives before it starts and after it stops is no loss.
             if (run.From == 0 || run.To == samples.Length || run.Length < Math.Max(LeastSilenceSeconds * sampleRateHz, runs.LeastSuspicious)) continue;
+            if (!StandsOut(samples, run)) continue;
             if (run.Value != 0 && (fullScale is { } scale && Math.Abs(run.Value) > 0.999 * scale || IsCeiling(samples, run))) continue;
             faults.Add(new(run.From, run.To, BlockFault.Silence));
         }
@@ -36,6 +38,13 @@ internal static class BlockFaults
         Repeats(samples, lags, Math.Max(LeastRepeat, runs.LeastSuspicious), faults);
         faults.Sort((a, b) => a.From.CompareTo(b.From));
         return faults;
+    }
+
+    /// <summary>A slow tail without noise runs into one value without a step: that is single precision, not a lost block.</summary>
+    private static bool StandsOut(ReadOnlySpan<float> samples, EqualRuns.Run run)
+    {
+        var step = Math.Min(Math.Abs(samples[run.From - 1] - run.Value), Math.Abs(samples[run.To] - run.Value));
+        return step > LeastStepShare * Math.Max(Math.Abs(run.Value), Math.Max(Math.Abs(samples[run.From - 1]), Math.Abs(samples[run.To])));
     }
 
     /// <summary>A run at the edge of all values around it is a ceiling, not a dropped block.</summary>

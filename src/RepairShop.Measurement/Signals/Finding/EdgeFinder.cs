@@ -11,6 +11,9 @@ internal sealed class EdgeFinder
 
     private const double WeakShare = 0.06;
 
+    /// <summary>An edge goes on until it is down to this share of the threshold, or noise would break a slow one to pieces.</summary>
+    private const double KeepShare = 0.5;
+
     /// <summary>A fast exposure that never rests open may reach little of what a slow one does; its edges stand alone in the quiet.</summary>
     private const double LesserShare = 0.08;
 
@@ -56,9 +59,10 @@ internal sealed class EdgeFinder
     /// <param name="share">Of the greatest edge: what is less is the droop of an input, a bounce, or nothing.</param>
     public IReadOnlyList<Edge> Strong(double share)
     {
-        var strong = Above(Math.Max(share * Greatest, 2 * Usual));
-        var lesser = Above(Math.Max(Math.Max(LesserShare * Greatest, LesserSigmas * Noise), 2 * Usual));
-        if (lesser.Count == strong.Count) return strong;
+        var (threshold, lower) = (Math.Max(share * Greatest, 2 * Usual), Math.Max(Math.Max(LesserShare * Greatest, LesserSigmas * Noise), 2 * Usual));
+        var strong = Above(threshold);
+        if (lower >= threshold) return strong;
+        var lesser = Above(lower);
         // Within an exposure, and behind one, a lesser edge is no exposure of its own.
         var opening = CandidateFinder.Polarity(strong);
         var all = new List<Edge>();
@@ -66,10 +70,11 @@ internal sealed class EdgeFinder
         Edge? before = null;
         foreach (var edge in lesser)
         {
-            if (next < strong.Count && strong[next].From >= edge.From && strong[next].To <= edge.To)
+            var first = next;
+            while (next < strong.Count && strong[next].From >= edge.From && strong[next].To <= edge.To) all.Add(strong[next++]);
+            if (next > first)
             {
-                before = strong[next++];
-                all.Add(before.Value);
+                before = strong[next - 1];
                 continue;
             }
 
@@ -107,7 +112,7 @@ internal sealed class EdgeFinder
         {
             if (Math.Abs(steps[i]) <= threshold) continue;
             var (from, peak, sign) = (i, i, Math.Sign(steps[i]));
-            for (; i < steps.Length && sign * steps[i] > threshold; i++)
+            for (; i < steps.Length && sign * steps[i] > KeepShare * threshold; i++)
                 if (Math.Abs(steps[i]) > Math.Abs(steps[peak])) peak = i;
             edges.Add(new(peak, from, i - 1, steps[peak]));
             i--;

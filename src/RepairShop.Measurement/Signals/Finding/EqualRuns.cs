@@ -15,6 +15,11 @@ internal sealed class EqualRuns
     /// <summary>A recording that stands still for more of its time than this has no noise to judge runs by.</summary>
     private const double StillShare = 0.3;
 
+    /// <summary>A signal that spans fewer rounding steps than this is coarse, and still where half its neighbours are equal.</summary>
+    private const double CoarseSteps = 1000;
+
+    private const double CoarseStillShare = 0.5;
+
     private EqualRuns(List<Run> runs, bool isStill, int leastSuspicious) => (Runs, IsStill, LeastSuspicious) = (runs, isStill, leastSuspicious);
 
     /// <summary>From a sample on, so many samples of one value.</summary>
@@ -64,25 +69,25 @@ internal sealed class EqualRuns
 
     /// <summary>
     /// Where neighbours are equal with probability p, the longest run of n samples is about ln n / ln(1/p); three times that is beyond chance.
+    /// In a finely rounded signal long runs have another cause and don't count for p; in a coarse one they come by themselves.
     /// </summary>
     private static int Suspicious(ReadOnlySpan<float> samples, out bool isStill)
     {
         int equal = 0, looked = 0, still = 0;
+        float least = float.PositiveInfinity, high = float.NegativeInfinity, low = float.PositiveInfinity;
         for (var i = 0; i + Long < samples.Length; i += Stride)
         {
-            var isEqual = samples[i] == samples[i + 1];
-            if (isEqual && samples.Slice(i, Long).IndexOfAnyExcept(samples[i]) < 0)
-            {
-                still++;
-                continue;
-            }
-
+            var step = Math.Abs(samples[i] - samples[i + 1]);
+            (high, low) = (Math.Max(high, samples[i]), Math.Min(low, samples[i]));
             looked++;
-            if (isEqual) equal++;
+            if (step > 0) least = Math.Min(least, step);
+            else if (samples.Slice(i, Long).IndexOfAnyExcept(samples[i]) < 0) still++;
+            else equal++;
         }
 
-        isStill = still > StillShare * (looked + still);
-        var share = Math.Min(0.99, (double)equal / Math.Max(1, looked));
+        var isCoarse = least > (high - low) / CoarseSteps;
+        isStill = isCoarse ? equal + still > CoarseStillShare * looked : still > StillShare * looked;
+        var share = Math.Min(0.99, isCoarse ? (double)(equal + still) / looked : (double)equal / Math.Max(1, looked - still));
         return share <= 0 ? Least : Math.Max(Least, (int)(3 * Math.Log(samples.Length) / -Math.Log(share)));
     }
 }
