@@ -11,7 +11,11 @@ public sealed record AccuracyRow(string Name, double BarSamples, double BarShare
 {
     private static readonly double[] AllMarks = [1, 1 / 2.0, 1 / 4.0, 1 / 8.0, 1 / 15.0, 1 / 30.0, 1 / 60.0, 1 / 125.0, 1 / 250.0, 1 / 500.0];
 
-    public int Signals { get; init; } = 200;
+    /// <summary>A line stands on no fewer exposures than this.</summary>
+    public const int LeastSignals = 200;
+
+    /// <summary>How many recordings.</summary>
+    public int Signals { get; init; } = LeastSignals;
 
     public int Seed { get; init; }
 
