@@ -33,7 +33,7 @@ internal sealed class Damage
     /// <summary>What happened from one sample to another; null for nothing.</summary>
     public Harm? Across(ReadOnlySpan<float> samples, int from, int to)
     {
-        var clipping = ClippingScan.Of(samples, from, to, fullScale, runs.IsStill);
+        var clipping = ClippingScan.Of(samples, from, to, fullScale, runs);
         if (clipping is { IsSpoilt: true }) return new(clipping, null, Outcome.Clipped);
         if (faults.Any(fault => fault.From < to + near && fault.To > from - near)) return new(clipping, null, Outcome.DroppedBlock);
         return clipping is null ? null : new(clipping, null, null);

@@ -14,8 +14,9 @@ internal static class ExposureJudge
     private const double LeastQuietSeconds = 0.003;
     private const double LongestOpeningSeconds = 0.06;
     private const double MostLeft = 0.07;
-    private const double MostQuietUnrest = 0.12;
+    private const double MostQuietUnrest = 0.16;
     private const double MostPlateauUnrest = 0.3;
+    private const double UnrestSeconds = 0.001;
 
     /// <summary>Level over noise, below which an edge's place means nothing: 12 dB.</summary>
     private const double LeastSignalToNoise = 4;
@@ -39,7 +40,7 @@ internal static class ExposureJudge
         var (opening, closing) = (m[PulseModel.T1] - m[PulseModel.T0], m[PulseModel.T3] - m[PulseModel.T2]);
         if (opening > LongestOpeningSeconds * rate) return Outcome.NotAShutter;
         if (opening < ClickSamples && closing > ClickDecay * opening && fit.Dwell < closing / 4) return Outcome.NotAShutter;
-        if (fit.Left > MostLeft * fit.Level + 2 * signal.Noise / Math.Sqrt(window.Blocks.Length)) return Outcome.NotAShutter;
+        if (fit.Left > MostLeft * fit.Level + 2 * Math.Max(signal.Noise / Math.Sqrt(window.Blocks.Length), droop.BlockNoise)) return Outcome.NotAShutter;
         if (fit.PlateauUnrest > MostPlateauUnrest * fit.Level) return Outcome.NotAShutter;
         if (!quiet) return Outcome.NotAShutter;
         var least = window.Blocks.In(LeastQuietSeconds);
@@ -47,24 +48,29 @@ internal static class ExposureJudge
         return before < least || after < least ? Outcome.TooClose : null;
     }
 
-    /// <summary>Root mean square of what the droop's model leaves of the quiet parts, and of the quieter of the two.</summary>
+    /// <summary>Root mean square of what the droop's model leaves of the quiet parts' milliseconds, and of the quieter of the two.</summary>
     private static (double All, double Quieter) Unrest(QuietWindow window, DroopFit droop, int index)
     {
-        (double Squares, double Weight) Of(List<Group> groups, int segment)
+        var (candidate, cell) = (window.Candidate, window.Blocks.In(UnrestSeconds));
+        (double Squares, double Count) Of(int segment, int from, int to)
         {
-            double squares = 0, weight = 0;
-            foreach (var group in groups)
+            double squares = 0, count = 0;
+            var ratio = Math.Exp(-droop.DecayPerSecond / window.Blocks.RateHz * cell);
+            var decay = droop.Model(index, segment, from + cell / 2.0) - droop.Offset;
+            for (var block = from; block + cell <= to; block += cell, decay *= ratio)
             {
-                var left = group.Mean - droop.Model(index, segment, group.Centre);
-                squares += group.Weight * left * left;
-                weight += group.Weight;
+                double left = 0;
+                for (var i = 0; i < cell; i++) left += window.Values[block + i - candidate.QuietFrom];
+                left = left / cell - droop.Offset - decay;
+                squares += left * left;
+                count++;
             }
 
-            return (squares, Math.Max(weight, 1e-9));
+            return (squares, Math.Max(count, 1e-9));
         }
 
-        var (before, after) = (Of(window.Before, 0), Of(window.After, 2));
-        return (Math.Sqrt((before.Squares + after.Squares) / (before.Weight + after.Weight)),
-            Math.Sqrt(Math.Min(before.Squares / before.Weight, after.Squares / after.Weight)));
+        var (before, after) = (Of(0, candidate.QuietFrom, candidate.From), Of(2, candidate.To, candidate.QuietTo));
+        return (Math.Sqrt((before.Squares + after.Squares) / (before.Count + after.Count)),
+            Math.Sqrt(Math.Min(before.Squares / before.Count, after.Squares / after.Count)));
     }
 }

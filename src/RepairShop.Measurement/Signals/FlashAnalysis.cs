@@ -11,18 +11,21 @@ internal static class FlashAnalysis
 
     private const double BounceSeconds = 0.005;
 
+    /// <summary>A contact switches between two levels; edges below a fifth of the greatest are none of its.</summary>
+    private const double EdgeShare = 0.2;
+
     public static IReadOnlyList<FlashFigures> Of(ReadOnlySpan<float> contact, double sampleRateHz, LightChannel light, FlashContactKind kind)
     {
         if (RecordingCheck.Fault(contact, sampleRateHz) is not null || light.Exposures.Count == 0) return [];
         var blocks = Blocks.Of(contact, sampleRateHz);
         var finder = new EdgeFinder(blocks);
         if (!finder.HasEdges) return [];
-        var edges = finder.Strong(finder.Greatest);
+        var edges = finder.Strong(EdgeShare).ToList();
         var closes = Math.Sign(edges[0].Height);
         var figures = new List<FlashFigures>();
         foreach (var exposure in light.Exposures)
         {
-            var index = edges.ToList().FindIndex(edge => Math.Sign(edge.Height) == closes && Belongs(blocks.CentreSample(edge.Block) / sampleRateHz, exposure));
+            var index = edges.FindIndex(edge => Math.Sign(edge.Height) == closes && Belongs(blocks.CentreSample(edge.Block) / sampleRateHz, exposure));
             if (index < 0) continue;
             var (at, bounces) = Crossing(contact, edges[index], blocks);
             double? opens = index + 1 < edges.Count ? Crossing(contact, edges[index + 1], blocks).Sample : null;

@@ -25,7 +25,13 @@ public class DamageTests
             var truth = ShutterProfile.Of(0.2, 0.0006, seconds - 0.0006, 0.0006, BladeLaw.Straight, BladeLaw.Iris);
             var synth = new SignalSynth
             {
-                Profiles = [truth], DurationSeconds = seconds + 0.5, CornerHz = corner, NoiseDecibels = 40, Level = overdrive * ceiling, Ceiling = ceiling, Inverted = inverted,
+                Profiles = [truth],
+                DurationSeconds = seconds + 0.5,
+                CornerHz = corner,
+                NoiseDecibels = 40,
+                Level = overdrive * ceiling,
+                Ceiling = ceiling,
+                Inverted = inverted,
             };
             var result = Analyse(synth.Samples());
             Assert.Equal(Outcome.Clipped, result.Outcome);

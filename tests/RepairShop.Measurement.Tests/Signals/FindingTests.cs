@@ -30,7 +30,12 @@ public class FindingTests
                 var truth = ShutterProfile.Of(0.1, edge, seconds - edge, edge, law, law);
                 var synth = new SignalSynth
                 {
-                    Profiles = [truth], DurationSeconds = truth.CloseSeconds + 0.1, Level = level, CornerHz = corner, NoiseDecibels = 40, Inverted = corner > 1,
+                    Profiles = [truth],
+                    DurationSeconds = truth.CloseSeconds + 0.1,
+                    Level = level,
+                    CornerHz = corner,
+                    NoiseDecibels = 40,
+                    Inverted = corner > 1,
                 };
                 var result = RecordingAnalysis.Analyse(Recording.Mono(48_000, synth.Samples()), Rig.OneSensor);
                 Assert.Equal(Outcome.Ok, result.Outcome);

@@ -101,7 +101,9 @@ public class FocalPlaneTests
 
     private static Rig Rig3() => new()
     {
-        Roles = [ChannelRole.LightFirstEdge, ChannelRole.Light, ChannelRole.LightLastEdge], FirstEdgePositionMm = -16, LastEdgePositionMm = 16,
+        Roles = [ChannelRole.LightFirstEdge, ChannelRole.Light, ChannelRole.LightLastEdge],
+        FirstEdgePositionMm = -16,
+        LastEdgePositionMm = 16,
     };
 
     private static ShutterProfile[] Profiles(double start, double first, double second, double atStart, int sensors)

@@ -13,9 +13,10 @@ internal static class BlockFaults
 
     private static readonly double[] BlockTimes = [0.0025, 0.005, 0.01, 0.02];
 
+    private const double LeastStepShare = 1e-6;
     private const int Stride = 32;
     private const int LeastRepeat = 48;
-    private const int LeastChanges = 12;
+    private const int LeastTurns = 12;
 
     /// <summary>Where a block went wrong, in samples.</summary>
     public readonly record struct Fault(int From, int To, BlockFault Kind);
@@ -27,15 +28,23 @@ internal static class BlockFaults
         foreach (var run in runs.Runs)
         {
             // What an input gives before it starts and after it stops is no loss.
-            if (run.From == 0 || run.To == samples.Length || run.Length < LeastSilenceSeconds * sampleRateHz) continue;
+            if (run.From == 0 || run.To == samples.Length || run.Length < Math.Max(LeastSilenceSeconds * sampleRateHz, runs.LeastSuspicious)) continue;
+            if (!StandsOut(samples, run)) continue;
             if (run.Value != 0 && (fullScale is { } scale && Math.Abs(run.Value) > 0.999 * scale || IsCeiling(samples, run))) continue;
             faults.Add(new(run.From, run.To, BlockFault.Silence));
         }
 
-        foreach (var lag in BlockSamples.Concat(BlockTimes.Select(time => (int)Math.Round(time * sampleRateHz))).Distinct())
-            Repeats(samples, lag, faults);
+        int[] lags = [.. BlockSamples.Concat(BlockTimes.Select(time => (int)Math.Round(time * sampleRateHz))).Distinct().Order()];
+        Repeats(samples, lags, Math.Max(LeastRepeat, runs.LeastSuspicious), faults);
         faults.Sort((a, b) => a.From.CompareTo(b.From));
         return faults;
+    }
+
+    /// <summary>A slow tail without noise runs into one value without a step: that is single precision, not a lost block.</summary>
+    private static bool StandsOut(ReadOnlySpan<float> samples, EqualRuns.Run run)
+    {
+        var step = Math.Min(Math.Abs(samples[run.From - 1] - run.Value), Math.Abs(samples[run.To] - run.Value));
+        return step > LeastStepShare * Math.Max(Math.Abs(run.Value), Math.Max(Math.Abs(samples[run.From - 1]), Math.Abs(samples[run.To])));
     }
 
     /// <summary>A run at the edge of all values around it is a ceiling, not a dropped block.</summary>
@@ -47,23 +56,32 @@ internal static class BlockFaults
         return !above || !below;
     }
 
-    private static void Repeats(ReadOnlySpan<float> samples, int lag, List<Fault> faults)
+    /// <summary>Looks at one sample in 32 for an equal one any of the blocks earlier, and grows what is found both ways.</summary>
+    private static void Repeats(ReadOnlySpan<float> samples, ReadOnlySpan<int> lags, int least, List<Fault> faults)
     {
-        for (var i = lag; i < samples.Length; i += Stride)
-        {
-            if (samples[i] != samples[i - lag]) continue;
-            var (from, to, changes) = (i, i + 1, 0);
-            while (from > lag && samples[from - 1] == samples[from - 1 - lag])
+        for (var i = 0; i < samples.Length; i += Stride)
+            foreach (var lag in lags)
             {
-                from--;
-                if (samples[from] != samples[from + 1]) changes++;
+                if (lag > i || samples[i] != samples[i - lag] || faults.Any(f => f.From <= i && i < f.To)) continue;
+                if (Repeat(samples, i, lag, least) is { } fault && !faults.Any(f => f.From < fault.To && fault.From < f.To)) faults.Add(fault);
             }
+    }
 
-            for (; to < samples.Length && samples[to] == samples[to - lag]; to++)
-                if (samples[to] != samples[to - 1]) changes++;
-            if (to - from < LeastRepeat || changes < LeastChanges) continue;
-            if (!faults.Any(f => f.From < to && from < f.To)) faults.Add(new(from, to, BlockFault.Repeat));
-            i = to;
+    private static Fault? Repeat(ReadOnlySpan<float> samples, int at, int lag, int least)
+    {
+        var (from, to) = (at, at + 1);
+        while (from > lag && samples[from - 1] == samples[from - 1 - lag]) from--;
+        while (to < samples.Length && samples[to] == samples[to - lag]) to++;
+        if (to - from < least) return null;
+        // A slow tail without noise may equal itself; only what goes up and down is told again.
+        int turns = 0, direction = 0;
+        for (var i = from + 1; i < to; i++)
+        {
+            var now = samples[i].CompareTo(samples[i - 1]);
+            if (now != 0 && now == -direction) turns++;
+            if (now != 0) direction = now;
         }
+
+        return turns < LeastTurns ? null : new(from, to, BlockFault.Repeat);
     }
 }

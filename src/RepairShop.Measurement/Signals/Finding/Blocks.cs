@@ -21,6 +21,9 @@ internal sealed class Blocks
 
     public int Count => Means.Length;
 
+    /// <summary>Samples in all blocks.</summary>
+    public double Samples => (double)Count * Length;
+
     public double RateHz => SampleRateHz / Length;
 
     /// <summary>Whole blocks in a time, 1 or more.</summary>

@@ -59,7 +59,7 @@ internal static class CandidateFinder
             if (bounces || (edge.From <= candidate.Closing.To && edge.To >= candidate.Closing.From)) to = Math.Max(to, edge.To + margin);
         }
 
-        return candidate with { From = from, To = to };
+        return candidate with { From = Math.Max(0, from), To = Math.Min(blocks.Count, to) };
     }
 
     private static Candidate WithQuiet(Blocks blocks, List<Candidate> all, int index)
@@ -68,6 +68,10 @@ internal static class CandidateFinder
         var before = index == 0 ? 0 : all[index - 1].To;
         var after = index + 1 == all.Count ? blocks.Count : all[index + 1].From;
         var quiet = blocks.In(QuietSeconds);
-        return one with { QuietFrom = Math.Max(before, one.From - quiet), QuietTo = Math.Min(after, one.To + quiet) };
+        return one with
+        {
+            QuietFrom = Math.Min(one.From, Math.Max(before, one.From - quiet)),
+            QuietTo = Math.Max(one.To, Math.Min(after, one.To + quiet)),
+        };
     }
 }

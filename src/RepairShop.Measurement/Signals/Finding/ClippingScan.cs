@@ -6,7 +6,8 @@ namespace RepairShop.Measurement.Signals.Finding;
 /// </summary>
 internal static class ClippingScan
 {
-    private const double NearFullScale = 0.999;
+    /// <summary>Eight bits end at 127/128 of full scale.</summary>
+    private const double NearFullScale = 0.99;
 
     /// <summary>So many samples in a row at the ceiling are no accident even where the noise alone reaches it now and then.</summary>
     private const int SurelyClipped = 8;
@@ -22,20 +23,20 @@ internal static class ClippingScan
     public readonly record struct Finding(int AtSample, int Samples, double Level, bool IsSpoilt);
 
     /// <summary>Looks at the samples from one place to another, which hold one exposure.</summary>
-    public static Finding? Of(ReadOnlySpan<float> samples, int from, int to, double? fullScale, bool isStill)
+    public static Finding? Of(ReadOnlySpan<float> samples, int from, int to, double? fullScale, EqualRuns runs)
     {
         (from, to) = (Math.Max(0, from), Math.Min(samples.Length, to));
         if (to - from < SurelyClipped) return null;
         var part = samples[from..to];
         float high = part[0], low = part[0];
         foreach (var sample in part) (high, low) = (Math.Max(high, sample), Math.Min(low, sample));
-        return At(part, from, high, low, fullScale, isStill) ?? At(part, from, low, high, fullScale, isStill);
+        return At(part, from, high, low, fullScale, runs) ?? At(part, from, low, high, fullScale, runs);
     }
 
-    private static Finding? At(ReadOnlySpan<float> part, int from, float ceiling, float other, double? fullScale, bool isStill)
+    private static Finding? At(ReadOnlySpan<float> part, int from, float ceiling, float other, double? fullScale, EqualRuns runs)
     {
         var atFullScale = fullScale is { } scale && Math.Abs(ceiling) >= NearFullScale * scale;
-        if (!atFullScale && isStill) return null;
+        if (!atFullScale && runs.IsStill) return null;
         int count = 0, run = 0, longest = 0, first = -1, near = 0;
         for (var i = 0; i < part.Length; i++)
         {
@@ -51,7 +52,7 @@ internal static class ClippingScan
             longest = Math.Max(longest, ++run);
         }
 
-        if (longest < 3 || (!atFullScale && longest < SurelyClipped)) return null;
+        if (longest < 3 || (!atFullScale && longest < Math.Max(SurelyClipped, runs.LeastSuspicious))) return null;
         return new(from + first, count, ceiling, longest >= SurelyClipped || count > SpoiltShare * near);
     }
 }

@@ -9,30 +9,44 @@ internal sealed class EdgeFinder
     private const double SideSeconds = 0.001;
     private const double GapSeconds = 0.001;
 
-    /// <summary>Edges below this share of the greatest one are not exposures of the same session.</summary>
-    private const double StrongShare = 0.2;
-
     private const double WeakShare = 0.06;
+
+    /// <summary>An edge goes on until it is down to this share of the threshold, or noise would break a slow one to pieces.</summary>
+    private const double KeepShare = 0.5;
+
+    /// <summary>A fast exposure that never rests open may reach little of what a slow one does; its edges stand alone in the quiet.</summary>
+    private const double LesserShare = 0.08;
+
+    private const double LesserSigmas = 7;
+
+    /// <summary>What lies this close behind an edge may be its droop or a bounce.</summary>
+    private const double BehindSeconds = 0.06;
+
+    /// <summary>Edges take about this much of a recording, which is much of a short one.</summary>
+    private const double EdgesSeconds = 0.012;
 
     private readonly float[] steps;
     private readonly int gap;
+    private readonly int behind;
 
     public EdgeFinder(Blocks blocks)
     {
         var side = blocks.In(SideSeconds);
         gap = blocks.In(GapSeconds);
+        behind = blocks.In(BehindSeconds);
         steps = Steps(blocks.Means, side, gap);
         var sizes = new float[steps.Length];
         for (var i = 0; i < steps.Length; i++) sizes[i] = Math.Abs(steps[i]);
         Greatest = sizes.Length == 0 ? 0 : sizes.Max();
-        Usual = Quantile(sizes, 0.9);
+        var busy = EdgesSeconds * blocks.RateHz / Math.Max(1, sizes.Length);
+        Usual = Quantile(sizes, 1 - Math.Clamp(busy, 0.1, 0.4));
         Noise = Quantile(sizes, 0.5) / 0.6745;
     }
 
     /// <summary>The greatest step, without its sign.</summary>
     public double Greatest { get; }
 
-    /// <summary>Nine of ten steps are smaller than this.</summary>
+    /// <summary>Nine of ten steps are smaller than this; fewer in a recording that is mostly exposure.</summary>
     public double Usual { get; }
 
     /// <summary>Standard deviation of the steps where nothing happens, from their median.</summary>
@@ -41,11 +55,55 @@ internal sealed class EdgeFinder
     /// <summary>Whether anything stands out of what the signal does all the time.</summary>
     public bool HasEdges => Greatest > 6 * Noise && Greatest > 2.2 * Usual;
 
-    /// <summary>Edges high enough to belong to an exposure.</summary>
-    public IReadOnlyList<Edge> Strong(double greatest) => Above(Math.Max(StrongShare * greatest, 2 * Usual));
+    /// <summary>Edges high enough to belong to an exposure, and lesser ones that stand alone.</summary>
+    /// <param name="share">Of the greatest edge: what is less is the droop of an input, a bounce, or nothing.</param>
+    public IReadOnlyList<Edge> Strong(double share)
+    {
+        var (threshold, lower) = (Math.Max(share * Greatest, 2 * Usual), Math.Max(Math.Max(LesserShare * Greatest, LesserSigmas * Noise), 2 * Usual));
+        var strong = Above(threshold);
+        if (lower >= threshold) return strong;
+        var lesser = Above(lower);
+        // Within an exposure, and behind one, a lesser edge is no exposure of its own.
+        var opening = CandidateFinder.Polarity(strong);
+        var all = new List<Edge>();
+        var next = 0;
+        Edge? before = null;
+        foreach (var edge in lesser)
+        {
+            var first = next;
+            while (next < strong.Count && strong[next].From >= edge.From && strong[next].To <= edge.To) all.Add(strong[next++]);
+            if (next > first)
+            {
+                before = strong[next - 1];
+                continue;
+            }
+
+            var isOpen = before is { } last && Math.Sign(last.Height) == opening;
+            var isBehind = before is { } passed && edge.From - passed.To < behind;
+            if (!isOpen && !isBehind) all.Add(edge);
+        }
+
+        return Paired(all, strong, opening);
+    }
+
+    /// <summary>Leaves out lesser edges without a partner of the other direction right beside them.</summary>
+    private List<Edge> Paired(List<Edge> all, List<Edge> strong, int opening)
+    {
+        var kept = new List<Edge>();
+        for (var i = 0; i < all.Count; i++)
+        {
+            var edge = all[i];
+            if (strong.Contains(edge)) kept.Add(edge);
+            else if (Math.Sign(edge.Height) == opening && i + 1 < all.Count && Math.Sign(all[i + 1].Height) != opening
+                && !strong.Contains(all[i + 1]) && all[i + 1].From - edge.To < behind)
+                kept.AddRange([edge, all[++i]]);
+        }
+
+        return kept;
+    }
 
     /// <summary>Edges that may be a bounce or the rest of one.</summary>
-    public IReadOnlyList<Edge> Weak(double greatest) => Above(Math.Max(WeakShare * greatest, 1.5 * Usual));
+    public IReadOnlyList<Edge> Weak() => Above(Math.Max(WeakShare * Greatest, 1.5 * Usual));
 
     private List<Edge> Above(double threshold)
     {
@@ -54,7 +112,7 @@ internal sealed class EdgeFinder
         {
             if (Math.Abs(steps[i]) <= threshold) continue;
             var (from, peak, sign) = (i, i, Math.Sign(steps[i]));
-            for (; i < steps.Length && sign * steps[i] > threshold; i++)
+            for (; i < steps.Length && sign * steps[i] > KeepShare * threshold; i++)
                 if (Math.Abs(steps[i]) > Math.Abs(steps[peak])) peak = i;
             edges.Add(new(peak, from, i - 1, steps[peak]));
             i--;

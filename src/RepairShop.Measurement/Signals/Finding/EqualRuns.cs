@@ -3,13 +3,24 @@ namespace RepairShop.Measurement.Signals.Finding;
 /// <summary>Stretches of one and the same value. In a noisy signal they are made by a ceiling or by an input that dropped out.</summary>
 internal sealed class EqualRuns
 {
-    /// <summary>Shorter runs happen by chance in a coarsely quantised signal.</summary>
+    /// <summary>Runs shorter than this are not looked at in any signal.</summary>
     private const int Least = 8;
+
+    /// <summary>Neighbours are looked at once in so many samples.</summary>
+    private const int Stride = 37;
+
+    /// <summary>Runs longer than this say nothing about chance.</summary>
+    private const int Long = 64;
 
     /// <summary>A recording that stands still for more of its time than this has no noise to judge runs by.</summary>
     private const double StillShare = 0.3;
 
-    private EqualRuns(List<Run> runs, bool isStill) => (Runs, IsStill) = (runs, isStill);
+    /// <summary>A signal that spans fewer rounding steps than this is coarse, and still where half its neighbours are equal.</summary>
+    private const double CoarseSteps = 1000;
+
+    private const double CoarseStillShare = 0.5;
+
+    private EqualRuns(List<Run> runs, bool isStill, int leastSuspicious) => (Runs, IsStill, LeastSuspicious) = (runs, isStill, leastSuspicious);
 
     /// <summary>From a sample on, so many samples of one value.</summary>
     public readonly record struct Run(int From, int Length, float Value)
@@ -17,33 +28,66 @@ internal sealed class EqualRuns
         public int To => From + Length;
     }
 
-    /// <summary>All runs of eight samples and more, in order.</summary>
+    /// <summary>All runs that don't happen by chance, in order.</summary>
     public IReadOnlyList<Run> Runs { get; }
 
     /// <summary>Whether the recording is so free of noise that runs are its nature.</summary>
     public bool IsStill { get; }
 
+    /// <summary>Runs at least this long don't happen by chance: 8 with fine steps, more where the noise is hardly a step high.</summary>
+    public int LeastSuspicious { get; }
+
     public static EqualRuns Of(ReadOnlySpan<float> samples)
     {
+        var suspicious = Suspicious(samples, out var isStill);
         var runs = new List<Run>();
-        long still = 0;
-        for (var i = 0; i + Least - 1 < samples.Length;)
+        if (isStill) return new(runs, true, suspicious);
+        for (var i = 0; i + suspicious - 1 < samples.Length;)
         {
-            if (samples[i] != samples[i + Least - 1] || !AllEqual(samples.Slice(i, Least)))
+            if (samples[i] != samples[i + suspicious - 1])
             {
-                i += 1;
+                i++;
                 continue;
             }
 
-            var end = i + Least;
+            // From the far end, the first sample that differs tells how far to go on.
+            var differs = samples.Slice(i, suspicious).LastIndexOfAnyExcept(samples[i]);
+            if (differs >= 0)
+            {
+                i += differs;
+                continue;
+            }
+
+            var end = i + suspicious;
             while (end < samples.Length && samples[end] == samples[i]) end++;
             runs.Add(new(i, end - i, samples[i]));
-            still += end - i;
             i = end;
         }
 
-        return new(runs, still > StillShare * samples.Length);
+        return new(runs, false, suspicious);
     }
 
-    private static bool AllEqual(ReadOnlySpan<float> samples) => samples.IndexOfAnyExcept(samples[0]) < 0;
+    /// <summary>
+    /// Where neighbours are equal with probability p, the longest run of n samples is about ln n / ln(1/p); three times that is beyond chance.
+    /// In a finely rounded signal long runs have another cause and don't count for p; in a coarse one they come by themselves.
+    /// </summary>
+    private static int Suspicious(ReadOnlySpan<float> samples, out bool isStill)
+    {
+        int equal = 0, looked = 0, still = 0;
+        float least = float.PositiveInfinity, high = float.NegativeInfinity, low = float.PositiveInfinity;
+        for (var i = 0; i + Long < samples.Length; i += Stride)
+        {
+            var step = Math.Abs(samples[i] - samples[i + 1]);
+            (high, low) = (Math.Max(high, samples[i]), Math.Min(low, samples[i]));
+            looked++;
+            if (step > 0) least = Math.Min(least, step);
+            else if (samples.Slice(i, Long).IndexOfAnyExcept(samples[i]) < 0) still++;
+            else equal++;
+        }
+
+        var isCoarse = least > (high - low) / CoarseSteps;
+        isStill = isCoarse ? equal + still > CoarseStillShare * looked : still > StillShare * looked;
+        var share = Math.Min(0.99, isCoarse ? (double)(equal + still) / looked : (double)equal / Math.Max(1, looked - still));
+        return share <= 0 ? Least : Math.Max(Least, (int)(3 * Math.Log(samples.Length) / -Math.Log(share)));
+    }
 }

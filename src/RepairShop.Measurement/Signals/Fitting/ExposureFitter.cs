@@ -121,7 +121,7 @@ internal sealed class ExposureFitter
             Parameters =
             [
                 first[PulseModel.Closed], height, first[PulseModel.T0], t1, t2, last - second[PulseModel.T0],
-                first[PulseModel.OpeningLean], first[PulseModel.OpeningRoundness], second[PulseModel.OpeningLean], second[PulseModel.OpeningRoundness],
+                .. first.AsSpan(PulseModel.OpeningShape, EdgeShape.Count), .. second.AsSpan(PulseModel.OpeningShape, EdgeShape.Count),
             ],
         }, unrest);
     }

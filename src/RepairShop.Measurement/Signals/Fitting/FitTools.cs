@@ -8,7 +8,7 @@ internal static class FitTools
 
     public static PulseModel Guess(double closed, double level, double t0, double t1, double t2, double t3) => new()
     {
-        Parameters = [closed, level, t0, t1, t2, t3, EdgeShape.UsualLean, EdgeShape.UsualRoundness, EdgeShape.UsualLean, EdgeShape.UsualRoundness],
+        Parameters = [closed, level, t0, t1, t2, t3, .. EdgeShape.Usual, .. EdgeShape.Usual],
     };
 
     public static PulseModel Shifted(PulseModel model, double by)

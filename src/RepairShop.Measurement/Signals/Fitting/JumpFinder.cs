@@ -23,16 +23,21 @@ internal static class JumpFinder
         if (end <= start) return null;
         double before = 0, after = 0;
         for (var i = 0; i < side; i++) (before, after) = (before + values[start - side + i], after + values[start + i]);
-        var (best, height) = (-1, 0.0);
+        var (best, height, usual) = (-1, 0.0, 0.0);
         for (var n = start; n < end; n++)
         {
             var step = (after - before) / side;
             if (Math.Abs(step) > Math.Abs(height)) (best, height) = (n, step);
+            usual += step * step;
             before += values[n] - values[n - side];
             after += values[n + side] - values[n];
         }
 
-        if (best < 0 || Math.Abs(height) < Math.Max(LeastShare * level, Sigmas * noise * Math.Sqrt(2.0 / side))) return null;
+        if (best < 0) return null;
+        // What slow noise does all the time is no jump; a jump itself counts for a side's length on either hand.
+        var elsewhere = Math.Max(1, end - start - 2 * side);
+        var expected = Math.Max(noise * Math.Sqrt(2.0 / side), Math.Sqrt(Math.Max(0, usual - 2.0 / 3 * side * height * height) / elsewhere));
+        if (Math.Abs(height) < Math.Max(LeastShare * level, Sigmas * expected)) return null;
         var near = Smooth.MeanOf(values, best, best + Near) - Smooth.MeanOf(values, best - Near, best);
         return near / height > SharpShare - 2 * noise * Math.Sqrt(2.0 / Near) / Math.Abs(height) && near / height > 0.5 ? best : null;
     }

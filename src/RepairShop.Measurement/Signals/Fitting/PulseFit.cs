@@ -14,6 +14,9 @@ internal sealed class PulseFit
     /// <summary>By how much a plateau must lower the cost, in units of the noise's variance.</summary>
     private const double PlateauWorth = 4;
 
+    /// <summary>By how much the terms of one edge for kinks must lower it: three terms, each worth four.</summary>
+    private const double KinkWorth = 12;
+
     private readonly double[] values;
     private readonly bool[] skip;
     private readonly bool[] free;
@@ -26,10 +29,9 @@ internal sealed class PulseFit
 
     /// <summary>The result of a fit.</summary>
     /// <param name="Model">The best model.</param>
-    /// <param name="Left">Root mean square of what it leaves.</param>
     /// <param name="Covariance">Covariance of its parameters.</param>
     /// <param name="Cost">Sum of squares left, in units of the noise's variance, and what holding the shapes costs.</param>
-    public sealed record Result(PulseModel Model, double Left, double[,] Covariance, double Cost);
+    public sealed record Result(PulseModel Model, double[,] Covariance, double Cost);
 
     /// <summary>Fits opening and closing together; where they run into each other there is no plateau.</summary>
     /// <param name="values">Samples around it.</param>
@@ -39,23 +41,43 @@ internal sealed class PulseFit
     /// <param name="held">A height known from elsewhere; null leaves it to the samples.</param>
     public static Result Both(double[] values, bool[] skip, PulseModel guess, double noise, OpenLevel? held)
     {
-        var all = new bool[PulseModel.Size];
-        Array.Fill(all, true);
-        var loose = new PulseFit(values, skip, all, noise, tied: false, held).Run(guess);
+        PulseFit With(bool tied, bool kinks) => new(values, skip, Free(closing: true, kinks), noise, tied, held);
+        var loose = With(tied: false, kinks: false).Run(guess);
+        var (best, isTied) = (loose, false);
         var dwell = loose.Model[PulseModel.T2] - loose.Model[PulseModel.T1];
-        if (dwell > ShortRest * (loose.Model[PulseModel.T3] - loose.Model[PulseModel.T0])) return loose;
-        var turning = (double[])loose.Model.Parameters.Clone();
-        turning[PulseModel.T1] = turning[PulseModel.T2] = (turning[PulseModel.T1] + turning[PulseModel.T2]) / 2;
-        var tied = new PulseFit(values, skip, all, noise, tied: true, held).Run(new() { Parameters = turning });
-        // A plateau is one parameter more: it must explain more than noise would give it.
-        return tied.Cost < loose.Cost + PlateauWorth ? tied : loose;
+        if (dwell <= ShortRest * (loose.Model[PulseModel.T3] - loose.Model[PulseModel.T0]))
+        {
+            var turning = (double[])loose.Model.Parameters.Clone();
+            turning[PulseModel.T1] = turning[PulseModel.T2] = (turning[PulseModel.T1] + turning[PulseModel.T2]) / 2;
+            var tied = With(tied: true, kinks: false).Run(new() { Parameters = turning });
+            // A plateau is one parameter more: it must explain more than noise would give it.
+            if (tied.Cost < loose.Cost + PlateauWorth) (best, isTied) = (tied, true);
+        }
+
+        var kinked = With(isTied, kinks: true).Run(best.Model);
+        return kinked.Cost < best.Cost - 2 * KinkWorth ? kinked : best;
     }
 
     /// <summary>Fits an opening alone: the values end before the closing begins.</summary>
     public static Result OpeningOnly(double[] values, bool[] skip, PulseModel guess, double noise)
     {
-        bool[] free = [true, true, true, true, false, false, true, true, false, false];
-        return new PulseFit(values, skip, free, noise, tied: false).Run(guess);
+        var plain = new PulseFit(values, skip, Free(closing: false, kinks: false), noise, tied: false).Run(guess);
+        var kinked = new PulseFit(values, skip, Free(closing: false, kinks: true), noise, tied: false).Run(plain.Model);
+        return kinked.Cost < plain.Cost - KinkWorth ? kinked : plain;
+    }
+
+    private static bool[] Free(bool closing, bool kinks)
+    {
+        var free = new bool[PulseModel.Size];
+        free[PulseModel.Closed] = free[PulseModel.Height] = free[PulseModel.T0] = free[PulseModel.T1] = true;
+        free[PulseModel.T2] = free[PulseModel.T3] = closing;
+        for (var k = 0; k < (kinks ? EdgeShape.Count : EdgeShape.Plain); k++)
+        {
+            free[PulseModel.OpeningShape + k] = true;
+            free[PulseModel.ClosingShape + k] = closing;
+        }
+
+        return free;
     }
 
     private Result Run(PulseModel guess)
@@ -69,7 +91,10 @@ internal sealed class PulseFit
             var damped = (double[,])normal.Clone();
             for (var i = 0; i < PulseModel.Size; i++) damped[i, i] += damping * normal[i, i] + (IsFree(i) ? 1e-12 : 1);
             var step = Dense.Solve(damped, right);
-            var next = Bounded([.. now.Select((value, i) => value + (IsFree(i) ? step[i] : 0))]);
+            var next = (double[])now.Clone();
+            for (var i = 0; i < next.Length; i++)
+                if (IsFree(i)) next[i] += step[i];
+            next = Bounded(next);
             var (nextNormal, nextRight) = (new double[PulseModel.Size, PulseModel.Size], new double[PulseModel.Size]);
             var nextCost = Linearise(next, nextNormal, nextRight);
             if (nextCost < cost)
@@ -86,36 +111,20 @@ internal sealed class PulseFit
             }
         }
 
-        return Finish(now, normal, cost);
-    }
-
-    private Result Finish(double[] now, double[,] normal, double cost)
-    {
-        var model = new PulseModel { Parameters = now };
-        double squares = 0;
-        var count = 0;
-        for (var i = 0; i < values.Length; i++)
-        {
-            if (skip[i]) continue;
-            var left = values[i] - model.Value(i);
-            squares += left * left;
-            count++;
-        }
-
         for (var i = 0; i < PulseModel.Size; i++) normal[i, i] += IsFree(i) ? 1e-12 : 1e12;
-        return new(model, Math.Sqrt(squares / Math.Max(1, count)), Dense.Inverse(normal), cost);
+        return new(new() { Parameters = now }, Dense.Inverse(normal), cost);
     }
 
     private bool IsFree(int i) => free[i] && !(tied && i == PulseModel.T2);
 
+    /// <summary>Brings the parameters back within what a shutter can do, in place.</summary>
     private double[] Bounded(double[] p)
     {
         var q = (double[])p.Clone();
         if (tied) q[PulseModel.T2] = q[PulseModel.T1];
-        var opening = new EdgeShape(q[PulseModel.OpeningLean], q[PulseModel.OpeningRoundness]).Clamped;
-        var closing = new EdgeShape(q[PulseModel.ClosingLean], q[PulseModel.ClosingRoundness]).Clamped;
-        (q[PulseModel.OpeningLean], q[PulseModel.OpeningRoundness]) = (opening.Lean, opening.Roundness);
-        (q[PulseModel.ClosingLean], q[PulseModel.ClosingRoundness]) = (closing.Lean, closing.Roundness);
+        for (var k = 0; k < EdgeShape.Count; k++)
+            foreach (var shape in (ReadOnlySpan<int>)[PulseModel.OpeningShape, PulseModel.ClosingShape])
+                q[shape + k] = Math.Clamp(q[shape + k], -EdgeShape.Most[k], EdgeShape.Most[k]);
         if (q[PulseModel.T1] > q[PulseModel.T2]) q[PulseModel.T1] = q[PulseModel.T2] = (q[PulseModel.T1] + q[PulseModel.T2]) / 2;
         q[PulseModel.T0] = Math.Min(q[PulseModel.T0], q[PulseModel.T1] - PulseModel.LeastEdge);
         q[PulseModel.T3] = Math.Max(q[PulseModel.T3], q[PulseModel.T2] + PulseModel.LeastEdge);
@@ -127,37 +136,62 @@ internal sealed class PulseFit
     {
         var model = new PulseModel { Parameters = at };
         Span<double> slopes = stackalloc double[PulseModel.Size];
-        double cost = 0;
-        for (var n = 0; n < values.Length; n++)
+        // Off the edges only the two levels have a slope, and most samples lie there: these sums are made at the end.
+        double cost = 0, n = 0, h = 0, hh = 0, r = 0, rh = 0;
+        for (var i = 0; i < values.Length; i++)
         {
-            if (skip[n]) continue;
-            var left = values[n] - model.At(n, slopes);
-            cost += weight * left * left;
-            if (tied)
+            if (skip[i]) continue;
+            var (value, shape) = model.At(i, slopes);
+            var left = values[i] - value;
+            cost += left * left;
+            if (shape != 0) AddEdge(normal, right, slopes, left, shape);
+            else
             {
-                slopes[PulseModel.T1] += slopes[PulseModel.T2];
-                slopes[PulseModel.T2] = 0;
-            }
-
-            for (var i = 0; i < PulseModel.Size; i++)
-            {
-                if (slopes[i] == 0 || !free[i]) continue;
-                var weighted = weight * slopes[i];
-                right[i] += weighted * left;
-                for (var j = i; j < PulseModel.Size; j++)
-                    if (free[j]) normal[i, j] += weighted * slopes[j];
+                var height = slopes[PulseModel.Height];
+                (n, h, hh, r, rh) = (n + 1, h + height, hh + height * height, r + left, rh + height * left);
             }
         }
 
+        normal[PulseModel.Closed, PulseModel.Closed] += n;
+        normal[PulseModel.Closed, PulseModel.Height] += h;
+        normal[PulseModel.Height, PulseModel.Height] += hh;
+        right[PulseModel.Closed] += r;
+        right[PulseModel.Height] += rh;
         for (var i = 0; i < PulseModel.Size; i++)
-            for (var j = 0; j < i; j++)
-                normal[i, j] = normal[j, i];
+        {
+            right[i] *= weight;
+            for (var j = i; j < PulseModel.Size; j++) normal[j, i] = normal[i, j] *= weight;
+        }
+
+        cost *= weight;
         if (held is { } level) cost += Hold(at, PulseModel.Height, level.Value, level.StandardUncertainty, normal, right);
-        cost += Hold(at, PulseModel.OpeningLean, EdgeShape.UsualLean, EdgeShape.LeanSpread, normal, right);
-        cost += Hold(at, PulseModel.ClosingLean, EdgeShape.UsualLean, EdgeShape.LeanSpread, normal, right);
-        cost += Hold(at, PulseModel.OpeningRoundness, EdgeShape.UsualRoundness, EdgeShape.RoundnessSpread, normal, right);
-        cost += Hold(at, PulseModel.ClosingRoundness, EdgeShape.UsualRoundness, EdgeShape.RoundnessSpread, normal, right);
+        for (var k = 0; k < EdgeShape.Count; k++)
+            foreach (var shape in (ReadOnlySpan<int>)[PulseModel.OpeningShape, PulseModel.ClosingShape])
+                cost += Hold(at, shape + k, EdgeShape.Usual[k], EdgeShape.Spread[k], normal, right);
         return cost;
+    }
+
+    /// <summary>Adds a sample on an edge to the sums.</summary>
+    private void AddEdge(double[,] normal, double[] right, Span<double> slopes, double left, int shape)
+    {
+        if (tied)
+        {
+            slopes[PulseModel.T1] += slopes[PulseModel.T2];
+            slopes[PulseModel.T2] = 0;
+        }
+
+        Span<int> places = stackalloc int[PulseModel.Size];
+        var count = 0;
+        for (var i = 0; i < PulseModel.OpeningShape; i++)
+            if (free[i] && slopes[i] != 0) places[count++] = i;
+        for (var i = shape; i < shape + EdgeShape.Count; i++)
+            if (free[i]) places[count++] = i;
+        for (var a = 0; a < count; a++)
+        {
+            var slope = slopes[places[a]];
+            right[places[a]] += slope * left;
+            for (var b = a; b < count; b++) normal[places[a], places[b]] += slope * slopes[places[b]];
+        }
     }
 
     private double Hold(double[] at, int index, double usual, double spread, double[,] normal, double[] right)

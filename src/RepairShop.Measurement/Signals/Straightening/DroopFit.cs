@@ -172,20 +172,13 @@ internal sealed class DroopFit
 
     private static void Add(List<Group> groups, int amplitude, double start, double perBlock, double[,] n, ref double count)
     {
-        double ww = 0, we = 0, wee = 0, wz = 0, wez = 0, wzz = 0, last = double.NaN, e = 0, ratio = 1, step = double.NaN;
+        double ww = 0, we = 0, wee = 0, wz = 0, wez = 0, wzz = 0;
         foreach (var group in groups)
         {
-            var distance = group.Centre - last;
-            if (double.IsNaN(last)) e = Math.Exp(-perBlock * (group.Centre - start));
-            else
-            {
-                if (distance != step) (step, ratio) = (distance, Math.Exp(-perBlock * distance));
-                e *= ratio;
-            }
-
-            last = group.Centre;
+            var half = perBlock * group.Weight / 2;
+            // The mean of an exponential over a group is its value in the middle times sinh(half)/half.
+            var e = Math.Exp(-perBlock * (group.Centre - start)) * (half < 0.01 ? 1 + half * half / 6 : Math.Sinh(half) / half);
             var w = group.Weight;
-            if (w == 0) continue;
             count++;
             ww += w;
             we += w * e;

@@ -1,13 +1,13 @@
-using MathNet.Numerics.LinearAlgebra;
 using RepairShop.Measurement.Signals.Finding;
+using RepairShop.Measurement.Signals.Fitting;
 
 namespace RepairShop.Measurement.Signals.Straightening;
 
 /// <summary>
-/// Finds mains hum in what the droop's model leaves of the quiet parts: least squares on 50 or 60 Hz and its harmonics, with the frequency
-/// itself among the unknowns (Gauss–Newton), because mains are never quite on it.
+/// Finds mains hum in what the droop's model leaves of the quiet parts: least squares on 50 or 60 Hz and its harmonics. The frequency is
+/// searched, because mains are never quite on it: once for the channel, then closely for each exposure.
 /// </summary>
-internal static class HumFit
+internal sealed class HumFit
 {
     private const int MostHarmonics = 8;
 
@@ -17,125 +17,118 @@ internal static class HumFit
     /// <summary>An amplitude must be this many times its own uncertainty.</summary>
     private const double Significant = 4.5;
 
-    public static MainsWave? Find(QuietWindow window, DroopFit droop, int index)
+    /// <summary>How far mains stray from their frequency at most, in hertz, and the steps of the search.</summary>
+    private const double MostStrayHz = 0.8;
+
+    private const double StepHz = 0.1;
+
+    /// <summary>How far they stray usually (common practice).</summary>
+    private const double UsualStrayHz = 0.2;
+
+    private readonly IReadOnlyList<QuietWindow> windows;
+    private readonly int polarity;
+    private readonly Blocks blocks;
+
+    /// <summary>50 or 60 Hz as it is in this recording; null while none is known.</summary>
+    private double? mainsHz;
+
+    public HumFit(IReadOnlyList<QuietWindow> windows, int polarity) => (this.windows, this.polarity, blocks) = (windows, polarity, windows[0].Blocks);
+
+    /// <summary>Looks for hum in every window anew and puts it there; false where there is none.</summary>
+    public bool Run(DroopFit droop)
     {
-        var places = new List<(double Sample, double Value)>();
-        var blocks = window.Blocks;
-        void Collect(int segment, int from, int to)
+        var fits = new HarmonicFit[windows.Count];
+        for (var i = 0; i < fits.Length; i++) fits[i] = new([.. Left(windows[i], droop, i)]);
+        if (mainsHz is null && (mainsHz = Mains(fits)) is null) return false;
+        var any = false;
+        for (var i = 0; i < fits.Length; i++)
         {
-            for (var block = from; block < to; block++)
-                places.Add((blocks.CentreSample(block), window.Values[block - window.Candidate.QuietFrom] - droop.Model(index, segment, block + 0.5)));
+            windows[i].Hum = HasEnough(fits[i]) ? Closely(fits[i], mainsHz.Value) : null;
+            any |= windows[i].Hum is not null;
         }
 
-        var before = window.Hum;
-        Collect(0, window.Candidate.QuietFrom, window.Candidate.From);
-        Collect(2, window.Candidate.To, window.Candidate.QuietTo);
-        // Values have the last round's hum taken out already; put it back, so that each round sees all of it.
-        var restored = Restore(places, before, blocks);
-        var found50 = Fit(restored, 50, blocks);
-        var found60 = Fit(restored, 60, blocks);
-        return (found50, found60) switch
-        {
-            (null, null) => null,
-            ({ } a, null) => a.Wave,
-            (null, { } b) => b.Wave,
-            ({ } a, { } b) => a.Left <= b.Left ? a.Wave : b.Wave,
-        };
+        return any;
     }
 
-    private static List<(double Sample, double Value)> Restore(List<(double Sample, double Value)> places, MainsWave? wave, Blocks blocks)
+    private bool HasEnough(HarmonicFit fit) => fit.Count * 50 / blocks.RateHz >= LeastPeriods;
+
+    /// <summary>What the droop leaves of the raw block means.</summary>
+    private IEnumerable<(double Start, double[] Values)> Left(QuietWindow window, DroopFit droop, int index)
     {
-        if (wave is null) return places;
-        Span<double> one = [0];
-        for (var i = 0; i < places.Count; i++)
+        foreach (var (segment, from, to) in new[] { (0, window.Candidate.QuietFrom, window.Candidate.From), (2, window.Candidate.To, window.Candidate.QuietTo) })
         {
-            one[0] = 0;
-            wave.Subtract(one, (int)Math.Round((places[i].Sample - (blocks.Length - 1) / 2.0) / blocks.Length), blocks);
-            places[i] = (places[i].Sample, places[i].Value - one[0]);
+            if (to <= from) continue;
+            var values = new double[to - from];
+            var (decay, ratio) = (droop.Model(index, segment, from + 0.5) - droop.Offset, Math.Exp(-droop.DecayPerSecond / blocks.RateHz));
+            for (var i = 0; i < values.Length; i++, decay *= ratio) values[i] = polarity * (double)blocks.Means[from + i] - droop.Offset - decay;
+            yield return (from, values);
         }
-
-        return places;
     }
 
-    private static (MainsWave Wave, double Left)? Fit(List<(double Sample, double Value)> places, double nominalHz, Blocks blocks)
+    /// <summary>The mains' frequency from the windows with most quiet, which are enough for it; null where nothing hums.</summary>
+    private double? Mains(HarmonicFit[] fits)
     {
-        var rate = blocks.SampleRateHz;
-        if (places.Count * blocks.Length / rate * nominalHz < LeastPeriods) return null;
-        var harmonics = (int)Math.Min(MostHarmonics, 0.4 * blocks.RateHz / nominalHz);
-        var origin = (places[0].Sample + places[^1].Sample) / 2;
-        var frequency = nominalHz;
-        var all = places.Sum(p => p.Value * p.Value);
-        Vector<double> solution = null!;
-        Matrix<double> inverse = null!;
-        double left = all;
-        for (var round = 0; round < 4; round++)
+        var best = fits.Where(HasEnough).OrderByDescending(fit => fit.Count).Take(4).ToList();
+        if (best.Count == 0) return null;
+        double? found = null;
+        var least = double.PositiveInfinity;
+        foreach (var nominal in new[] { 50.0, 60.0 })
         {
-            var size = 2 * harmonics + 2;
-            var normal = Matrix<double>.Build.Dense(size, size);
-            var right = Vector<double>.Build.Dense(size);
-            var row = new double[size];
-            foreach (var (sample, value) in places)
+            // Far off by a fifth of a hertz a wave still stands out of the noise over the second that is looked at.
+            if (!new[] { -3 * StepHz, 0, 3 * StepHz }.Any(off => best.Any(fit => Wave(fit, nominal + off) is not null))) continue;
+            for (var frequency = nominal - MostStrayHz; frequency < nominal + MostStrayHz + StepHz / 2; frequency += StepHz)
             {
-                var time = (sample - origin) / rate;
-                Row(row, time, frequency, harmonics, solution, blocks);
-                for (var i = 0; i < size; i++)
-                {
-                    right[i] += row[i] * value;
-                    for (var j = i; j < size; j++) normal[i, j] += row[i] * row[j];
-                }
+                var cost = best.Sum(fit => Cost(fit, frequency, nominal, UsualStrayHz));
+                if (cost < least) (least, found) = (cost, frequency);
             }
-
-            for (var i = 0; i < size; i++)
-            {
-                normal[i, i] = normal[i, i] * (1 + 1e-9) + 1e-300;
-                for (var j = 0; j < i; j++) normal[i, j] = normal[j, i];
-            }
-
-            // Without a first guess there is no slope with frequency yet.
-            if (round == 0) normal[size - 1, size - 1] = 1;
-            // The mains keep within a few tenths of a hertz: holds the frequency where the hum is too weak or too short to tell.
-            else normal[size - 1, size - 1] += left / Math.Max(1, places.Count) / 0.04;
-            inverse = normal.Inverse();
-            solution = inverse * right;
-            left = Math.Max(0, all - solution.DotProduct(right));
-            if (round > 0) frequency = Math.Clamp(frequency + solution[size - 1], nominalHz - 0.8, nominalHz + 0.8);
         }
 
-        return Significantly(solution, inverse, left, places.Count, harmonics, frequency, origin);
+        return found;
     }
 
-    private static void Row(double[] row, double time, double frequency, int harmonics, Vector<double>? guess, Blocks blocks)
+    /// <summary>The frequency of one window, near the recording's, by two parabolas through three costs each.</summary>
+    private MainsWave? Closely(HarmonicFit fit, double nearHz)
     {
-        double slope = 0;
-        var (sin1, cos1) = Math.SinCos(2 * Math.PI * frequency * time);
-        var (sin, cos) = (sin1, cos1);
-        for (var h = 0; h < harmonics; h++)
+        var frequency = nearHz;
+        foreach (var step in new[] { StepHz / 2, StepHz / 10 })
         {
-            var gain = MainsWave.BlockFactor((h + 1) * frequency, blocks);
-            row[2 * h] = gain * cos;
-            row[2 * h + 1] = gain * sin;
-            if (guess is not null) slope += 2 * Math.PI * (h + 1) * time * gain * (guess[2 * h + 1] * cos - guess[2 * h] * sin);
-            (cos, sin) = (cos * cos1 - sin * sin1, sin * cos1 + cos * sin1);
+            var (low, middle, high) = (
+                Cost(fit, frequency - step, nearHz, StepHz), Cost(fit, frequency, nearHz, StepHz), Cost(fit, frequency + step, nearHz, StepHz));
+            var bend = low - 2 * middle + high;
+            frequency += bend > 0 ? Math.Clamp(step * (low - high) / (2 * bend), -2 * step, 2 * step) : low < high ? -step : step;
         }
 
-        row[^2] = 1;
-        row[^1] = slope;
+        return Wave(fit, frequency);
     }
 
-    private static (MainsWave, double)? Significantly(
-        Vector<double> solution, Matrix<double> inverse, double left, int count, int harmonics, double frequency, double origin)
+    private HarmonicFit.Result At(HarmonicFit fit, double frequencyHz) =>
+        fit.At(2 * Math.PI * frequencyHz / blocks.RateHz, (int)Math.Min(MostHarmonics, 0.4 * blocks.RateHz / frequencyHz));
+
+    /// <summary>Logarithm of the likelihood, with how far mains usually stray.</summary>
+    private double Cost(HarmonicFit fit, double frequencyHz, double expectedHz, double strayHz)
     {
-        var variance = left / Math.Max(1, count - solution.Count);
+        var away = (frequencyHz - expectedHz) / strayHz;
+        return fit.Count * Math.Log(Math.Max(At(fit, frequencyHz).Left, 1e-300)) + away * away;
+    }
+
+    private MainsWave? Wave(HarmonicFit fit, double frequencyHz)
+    {
+        var result = At(fit, frequencyHz);
+        var inverse = Dense.Inverse(result.Normal);
+        var variance = result.Left / Math.Max(1, fit.Count - result.Solution.Length);
+        var harmonics = result.Solution.Length / 2;
         var (cosine, sine) = (new double[harmonics], new double[harmonics]);
         var any = false;
         for (var h = 0; h < harmonics; h++)
         {
-            var (c, s) = (solution[2 * h], solution[2 * h + 1]);
+            var (c, s) = (result.Solution[2 * h], result.Solution[2 * h + 1]);
             var uncertain = variance * (inverse[2 * h, 2 * h] + inverse[2 * h + 1, 2 * h + 1]);
             if (c * c + s * s <= Significant * Significant * uncertain / 2) continue;
-            (cosine[h], sine[h], any) = (c, s, true);
+            var gain = MainsWave.BlockFactor((h + 1) * frequencyHz, blocks);
+            (cosine[h], sine[h], any) = (c / gain, s / gain, true);
         }
 
-        return any ? (new(frequency, origin, cosine, sine), left) : null;
+        // Blocks are counted from their number, the wave from the first block's centre.
+        return any ? new(frequencyHz, blocks.CentreSample(0), cosine, sine) : null;
     }
 }

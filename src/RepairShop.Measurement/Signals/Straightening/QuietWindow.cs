@@ -3,12 +3,13 @@ using RepairShop.Measurement.Signals.Finding;
 namespace RepairShop.Measurement.Signals.Straightening;
 
 /// <summary>
-/// One candidate and the quiet parts around it, in groups of about a millisecond: where the light does not change, an RC high-pass leaves
+/// One candidate and the quiet parts around it, in groups of a millisecond and more: where the light does not change, an RC high-pass leaves
 /// nothing but offset plus an exponential, whatever the shutter did before.
 /// </summary>
 internal sealed class QuietWindow
 {
     private const double GroupSeconds = 0.001;
+    private const double Growth = 0.12;
 
     /// <summary>Shorter plateaus tell nothing that the link from before to after does not.</summary>
     private const double LeastPlateauSeconds = 0.003;
@@ -64,16 +65,22 @@ internal sealed class QuietWindow
         for (var block = Candidate.From; block < Candidate.To; block++) Sum += Values[block - start];
     }
 
+    /// <summary>
+    /// Groups grow with their distance from both ends: what happens far from an edge is slow. Their means are those of an exponential exactly
+    /// (<see cref="DroopFit"/>), so that only what noise would hide anyway is given up.
+    /// </summary>
     private void GroupUp(List<Group> groups, int from, int to)
     {
         groups.Clear();
-        var length = Blocks.In(GroupSeconds);
-        for (var block = from; block < to; block += length)
+        var least = Blocks.In(GroupSeconds);
+        for (var block = from; block < to;)
         {
+            var length = Math.Max(least, (int)(Growth * Math.Min(block - from, to - block)));
             var end = Math.Min(to, block + length);
             double sum = 0;
             for (var i = block; i < end; i++) sum += Values[i - Candidate.QuietFrom];
             groups.Add(new((block + end) / 2.0, sum / (end - block), end - block));
+            block = end;
         }
     }
 }
@@ -81,5 +88,5 @@ internal sealed class QuietWindow
 /// <summary>The mean of a few blocks.</summary>
 /// <param name="Centre">Its middle, in blocks from the recording's beginning.</param>
 /// <param name="Mean">Mean value.</param>
-/// <param name="Weight">How many blocks; 0 leaves it out.</param>
+/// <param name="Weight">How many blocks.</param>
 internal readonly record struct Group(double Centre, double Mean, double Weight);

@@ -8,19 +8,12 @@ internal static class Straighten
     public static DroopFit Fit(IReadOnlyList<QuietWindow> windows, int polarity, InputCoupling coupling)
     {
         var droop = new DroopFit(windows);
+        var hum = new HumFit(windows, polarity);
         for (var round = 0; ; round++)
         {
             foreach (var window in windows) window.Fill(polarity);
             droop.Run(coupling);
-            if (round == Rounds) return droop;
-            var any = false;
-            for (var i = 0; i < windows.Count; i++)
-            {
-                windows[i].Hum = HumFit.Find(windows[i], droop, i);
-                any |= windows[i].Hum is not null;
-            }
-
-            if (!any) return droop;
+            if (round == Rounds || !hum.Run(droop)) return droop;
         }
     }
 }
