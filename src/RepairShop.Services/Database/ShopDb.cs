@@ -13,6 +13,7 @@ using RepairShop.Domain.Notebook;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Parts;
 using RepairShop.Domain.Post;
+using RepairShop.Domain.Recordings;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Shop;
 using RepairShop.Domain.ShutterTests;
@@ -41,6 +42,7 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<CheckResult> CheckResults => Set<CheckResult>();
     public DbSet<ShutterTest> ShutterTests => Set<ShutterTest>();
     public DbSet<Reading> Readings => Set<Reading>();
+    public DbSet<KeptRecording> Recordings => Set<KeptRecording>();
     public DbSet<Estimate> Estimates => Set<Estimate>();
     public DbSet<EstimateLine> EstimateLines => Set<EstimateLine>();
     public DbSet<FurtherConsent> FurtherConsents => Set<FurtherConsent>();

@@ -2084,6 +2084,109 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("outbox", (string)null);
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Recordings.KeptRecording", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("AnalysedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("analysed_at");
+
+                    b.Property<string>("AnalysisVersion")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("analysis_version");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("bigint")
+                        .HasColumnName("bytes");
+
+                    b.Property<Guid?>("CaptureSession")
+                        .HasColumnType("uuid")
+                        .HasColumnName("capture_session");
+
+                    b.Property<int>("Channels")
+                        .HasColumnType("integer")
+                        .HasColumnName("channels");
+
+                    b.Property<double>("DurationSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("duration_seconds");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("file_hash");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("file_name");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<int>("LostBlocks")
+                        .HasColumnType("integer")
+                        .HasColumnName("lost_blocks");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<Guid>("RepairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("repair_id");
+
+                    b.Property<string>("Result")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("result");
+
+                    b.Property<string>("Rig")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("rig");
+
+                    b.Property<double>("SampleRateHz")
+                        .HasColumnType("double precision")
+                        .HasColumnName("sample_rate_hz");
+
+                    b.Property<Guid>("ShutterTestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("shutter_test_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_recordings");
+
+                    b.HasIndex("RepairId")
+                        .HasDatabaseName("ix_recordings_repair_id");
+
+                    b.HasIndex("ShutterTestId")
+                        .HasDatabaseName("ix_recordings_shutter_test_id");
+
+                    b.ToTable("recordings", (string)null);
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2806,6 +2909,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("double precision")
                         .HasColumnName("closing_seconds");
 
+                    b.Property<int?>("Exposure")
+                        .HasColumnType("integer")
+                        .HasColumnName("exposure");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -2830,10 +2937,9 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("read_at");
 
-                    b.Property<string>("RecordingHash")
-                        .HasMaxLength(64)
-                        .HasColumnType("character varying(64)")
-                        .HasColumnName("recording_hash");
+                    b.Property<Guid?>("RecordingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recording_id");
 
                     b.Property<double>("Seconds")
                         .HasColumnType("double precision")
@@ -2843,10 +2949,18 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("shutter_test_id");
 
+                    b.Property<double?>("StepSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("step_seconds");
+
                     b.Property<string>("StruckOutReason")
                         .HasMaxLength(300)
                         .HasColumnType("character varying(300)")
                         .HasColumnName("struck_out_reason");
+
+                    b.Property<double?>("TriggerSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("trigger_seconds");
 
                     b.Property<string>("Typed")
                         .IsRequired()
@@ -2860,8 +2974,15 @@ namespace RepairShop.Services.Database.Migrations
                     b.HasIndex("ShutterTestId")
                         .HasDatabaseName("ix_readings_shutter_test_id");
 
+                    b.HasIndex(new[] { "RecordingId", "Exposure" }, "ix_readings_one_a_exposure")
+                        .IsUnique()
+                        .HasDatabaseName("ix_readings_recording_id_exposure")
+                        .HasFilter("recording_id is not null and struck_out_reason is null");
+
                     b.ToTable("readings", null, t =>
                         {
+                            t.HasCheckConstraint("ck_readings_recorded", "(recording_id is null) = (exposure is null)");
+
                             t.HasCheckConstraint("ck_readings_seconds", "seconds > 0");
                         });
                 });
@@ -3902,6 +4023,23 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_stock_movements_part_uses_part_use_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Recordings.KeptRecording", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Repairs.Repair", null)
+                        .WithMany()
+                        .HasForeignKey("RepairId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recordings_repairs_repair_id");
+
+                    b.HasOne("RepairShop.Domain.ShutterTests.ShutterTest", null)
+                        .WithMany()
+                        .HasForeignKey("ShutterTestId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recordings_shutter_tests_shutter_test_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
                 {
                     b.HasOne("RepairShop.Domain.Findings.Finding", null)
@@ -3959,6 +4097,12 @@ namespace RepairShop.Services.Database.Migrations
 
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.Reading", b =>
                 {
+                    b.HasOne("RepairShop.Domain.Recordings.KeptRecording", null)
+                        .WithMany()
+                        .HasForeignKey("RecordingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_readings_recordings_recording_id");
+
                     b.HasOne("RepairShop.Domain.ShutterTests.ShutterTest", null)
                         .WithMany("Readings")
                         .HasForeignKey("ShutterTestId")
