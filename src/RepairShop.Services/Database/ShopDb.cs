@@ -30,6 +30,7 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
 {
     public DbSet<ShopSettings> Shop => Set<ShopSettings>();
     public DbSet<TaxRate> TaxRates => Set<TaxRate>();
+    public DbSet<TaxProfile> TaxProfiles => Set<TaxProfile>();
     public DbSet<CheckItem> CheckItems => Set<CheckItem>();
     public DbSet<NumberSeries> NumberSeries => Set<NumberSeries>();
     public DbSet<AuditEntry> Audit => Set<AuditEntry>();
@@ -61,6 +62,8 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<Mount> Mounts => Set<Mount>();
     public DbSet<Invoice> Invoices => Set<Invoice>();
     public DbSet<InvoiceLine> InvoiceLines => Set<InvoiceLine>();
+    public DbSet<InvoiceChange> InvoiceChanges => Set<InvoiceChange>();
+    public DbSet<InvoiceTax> InvoiceTaxes => Set<InvoiceTax>();
     public DbSet<Payment> Payments => Set<Payment>();
     public DbSet<Paper> Papers => Set<Paper>();
     public DbSet<OutboxMail> Outbox => Set<OutboxMail>();
