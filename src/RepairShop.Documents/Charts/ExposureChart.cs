@@ -44,7 +44,6 @@ public static class ExposureChart
             return null;
         var plot = new Plot(traces, width, height, culture);
         var marks = plot.Frame();
-        var words = new List<string>();
         foreach (var (trace, look, word, row) in new[] { (speed.AsReceived, ChartLook.BeforeTrace, "as received", 0), (speed.AfterService, ChartLook.AfterTrace, "after service", 1) })
         {
             if (trace is null)
@@ -54,11 +53,17 @@ public static class ExposureChart
             marks.Add(new ChartDot(dot, plot.X(0), plot.Y(0.5), 2.2));
             marks.Add(new ChartDot(dot, plot.X(trace.Crossings[5]), plot.Y(0.5), 2.2));
             marks.Add(new ChartText(ChartLook.Label, width - Right + 6, plot.Y(0.5) - 4 + row * 13, $"{(row == 0 ? "○" : "●")} {word}", ChartAnchor.Start));
-            words.Add($"{char.ToUpperInvariant(word[0])}{word[1..]}: 50 % width {Ms(trace.Crossings[5] - trace.Crossings[2], culture)}, closing {Ms(trace.Crossings[6] - trace.Crossings[4], culture)}.");
         }
 
-        return plot.Finish(marks, $"Light over time at {speed.MarkedSpeed}", string.Join(' ', words));
+        return plot.Finish(marks, $"Light over time at {speed.MarkedSpeed}", Words(speed, culture));
     }
+
+    /// <summary>Width and closing time before and after, in words.</summary>
+    public static string Words(SpeedTraceFacts speed, CultureInfo culture) => string.Join(' ', new[] { ("As received", speed.AsReceived), ("After service", speed.AfterService) }
+        .Where(side => side.Item2 is not null).Select(side => $"{side.Item1}: {Words(side.Item2!, culture)}"));
+
+    private static string Words(TraceFacts trace, CultureInfo culture) =>
+        $"50 % width {Ms(trace.Crossings[5] - trace.Crossings[2], culture)}, closing {Ms(trace.Crossings[6] - trace.Crossings[4], culture)}.";
 
     private static string Ms(double milliseconds, CultureInfo culture) =>
         milliseconds.ToString(Math.Abs(milliseconds) < 10 ? "0.00" : "0.0", culture) + " ms";
@@ -100,7 +105,7 @@ public static class ExposureChart
             var tick = TickOf(to - from);
             for (var n = Math.Ceiling(from / tick); n * tick <= to; n++)
             {
-                var time = n * tick;
+                var time = n == 0 ? 0 : n * tick; // never −0
                 marks.Add(new ChartLine(ChartLook.Grid, X(time), Y(low), X(time), Y(low) + 3));
                 marks.Add(new ChartText(ChartLook.Label, X(time), height - Bottom + 14, time.ToString(tick < 1 ? "0.0" : "0", culture), ChartAnchor.Middle));
             }

@@ -72,13 +72,17 @@ internal sealed record RecordedSessions(
             FirstCurtainMilliseconds = Mean(runs, run => run.FirstCurtain?.WholeFrameSeconds * 1000),
             SecondCurtainMilliseconds = Mean(runs, run => run.SecondCurtain?.WholeFrameSeconds * 1000),
             Points = [.. runs[0].Points.Select(point => new PointFacts(
-                point.PositionMm, Mean(runs, run => At(run, point.Role)?.Seconds * 1000) ?? 0, Mean(runs, run => At(run, point.Role)?.SlitWidthMm)))],
+                point.PositionMm, Mean(runs, run => At(run, point.Role)?.Seconds * 1000) ?? 0, Mean(runs, run => Slit(run, point.Role))))],
             NonUniformityStops = runs.Exists(run => run.NonUniformityStops is null) ? null : Mean(runs, run => run.NonUniformityStops),
             IsCapping = runs.Exists(run => run.IsCapping),
         };
     }
 
     private static PointExposure? At(FocalPlaneFigures run, ChannelRole role) => run.Points.FirstOrDefault(point => point.Role == role);
+
+    /// <summary>A slit as wide as the frame is none: the whole picture is open at once.</summary>
+    private static double? Slit(FocalPlaneFigures run, ChannelRole role) =>
+        At(run, role)?.SlitWidthMm is { } slit && run.FirstCurtain is { } first && slit < first.WholeFrameSeconds * first.SpeedMmPerSecond ? slit : null;
 
     private static FlashRowFacts? Contact(ShutterTest? test, bool after, MarkedSpeed mark, Dictionary<Guid, RecordingSummary> summaries)
     {

@@ -16,6 +16,9 @@ public static class SignalCharts
         return ChartSvg.Write(ExposureChart.Draw(exposure.Trace, name, CultureInfo.CurrentCulture), id);
     }
 
+    /// <summary>The figures beside two signals laid over each other.</summary>
+    public static string Words(SpeedTraceFacts speed) => ExposureChart.Words(speed, CultureInfo.CurrentCulture);
+
     /// <summary>Before and after laid over each other; empty where neither was recorded.</summary>
     public static string Overlay(SpeedTraceFacts speed, string id) =>
         ExposureChart.Overlay(speed, CultureInfo.CurrentCulture) is { } drawing ? ChartSvg.Write(drawing, id) : "";
