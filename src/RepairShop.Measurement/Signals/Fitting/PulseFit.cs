@@ -14,8 +14,8 @@ internal sealed class PulseFit
     /// <summary>By how much a plateau must lower the cost, in units of the noise's variance.</summary>
     private const double PlateauWorth = 4;
 
-    /// <summary>By how much the three terms of one edge for kinks must lower it: more than Akaike's two a term.</summary>
-    private const double KinkWorth = 8;
+    /// <summary>By how much the five terms of one edge for kinks must lower it: Akaike's two a term.</summary>
+    private const double KinkWorth = 10;
 
     private readonly double[] values;
     private readonly bool[] skip;
