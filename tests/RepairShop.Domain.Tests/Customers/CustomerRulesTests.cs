@@ -31,7 +31,7 @@ public sealed class CustomerRulesTests
     public void A_phone_without_digits_and_a_made_up_country_are_refused()
     {
         Assert.Equal(typeof(PhoneUnusable), Refused(new Customer { Name = "Ada", Phone = "none" }));
-        Assert.Equal(typeof(CountryUnknown), Refused(new Customer { Name = "Ada", Address = new Address { CountryCode = "UKX" } }));
+        Assert.Equal(typeof(RepairShop.Domain.Customers.CountryUnknown), Refused(new Customer { Name = "Ada", Address = new Address { CountryCode = "UKX" } }));
     }
 
     [Theory]

@@ -209,8 +209,8 @@ public sealed class TaxTests(PostgresServer server)
         MoneyBook.Done(await InvoiceTests.Issue(book, (await Form(book, repair)).Id));
         await InvoiceTests.Work(book, repair, 60);
         var sheet = MoneyBook.Done(await book.Do<SheetService, Result<RepairSheet>>(service => service.GetAsync(repair.Number, Ct)));
-        Assert.Contains(StillMissing.Invoice, sheet.MissingForReturn);
-        Assert.Equal((false, 72.60m), (sheet.IsInvoiced, sheet.UsedSoFar)); // the hour of work, not the deposit
+        Assert.Contains(StillMissing.Invoice, sheet.Margin.MissingForReturn);
+        Assert.Equal((false, 72.60m), (sheet.Margin.IsInvoiced, sheet.Margin.UsedSoFar)); // the hour of work, not the deposit
     }
 
     [Fact]
