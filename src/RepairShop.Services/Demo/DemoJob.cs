@@ -1,10 +1,13 @@
+using RepairShop.Domain.Cameras;
 using RepairShop.Domain.Checks;
 using RepairShop.Domain.Estimates;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Labour;
 using RepairShop.Domain.Paperwork;
+using RepairShop.Domain.Recordings;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
+using RepairShop.Measurement.Signals;
 using RepairShop.Services.Checks;
 using RepairShop.Services.Estimates;
 using RepairShop.Services.Findings;
@@ -12,6 +15,7 @@ using RepairShop.Services.Invoices;
 using RepairShop.Services.Labour;
 using RepairShop.Services.Paperwork;
 using RepairShop.Services.Parts;
+using RepairShop.Services.Recordings;
 using RepairShop.Services.Repairs;
 using RepairShop.Services.ShutterTests;
 using CheckOutcome = RepairShop.Domain.Checks.CheckOutcome;
@@ -190,7 +194,25 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
         _ => CheckOutcome.Fine,
     };
 
-    private async Task MeasureAsync(Phase phase, SeedErrors errors, int count) =>
+    private Task MeasureAsync(Phase phase, SeedErrors errors, int count) =>
+        seed.Recorded ? RecordAsync(phase, errors, phase == Phase.AsReceived ? 2 : 3) : TypeAsync(phase, errors, count);
+
+    /// <summary>Through the same reader and analysis as a file of the shop's own; the slowest speed shows the fully open level.</summary>
+    private async Task RecordAsync(Phase phase, SeedErrors errors, int releases)
+    {
+        var wav = new DemoSignals(new Random(30_000 + 10 * index + (int)phase)).Record(
+            camera.Speeds, errors, camera.ShutterKind, phase == Phase.AsReceived, releases);
+        using var content = new MemoryStream(wav);
+        await book.DoAsync<RecordingService, RecordingKept>(Bench, recordings => recordings.AddAsync(id, phase, null, new RecordingSent(
+            $"{number}-{(phase == Phase.AsReceived ? "as-received" : "after-service")}.wav", content, new RigFacts
+            {
+                Roles = camera.ShutterKind == ShutterKind.FocalPlane
+                    ? [ChannelRole.Light, ChannelRole.LightFirstEdge, ChannelRole.LightLastEdge] : [ChannelRole.Light],
+                Reference = 1,
+            }, string.Join(' ', camera.Speeds.Select(mark => $"{mark}×{releases}")), stock.Instrument), book.Cancel));
+    }
+
+    private async Task TypeAsync(Phase phase, SeedErrors errors, int count) =>
         await book.DoAsync<ShutterTestService, Guid>(Bench, tests => tests.SaveAsync(id, phase, null, new ShutterTyped(
             stock.Instrument, stock.ResolutionMilliseconds, Math.Round(18.5 + chance.NextDouble() * 4, 1), "",
             DemoReadings.Of(camera.Speeds, errors, count, chance), 0, Guid.CreateVersion7()), book.Cancel));

@@ -50,4 +50,4 @@ internal sealed record SeedUse(string Part, decimal Quantity);
 
 internal sealed record SeedRepair(
     int DaysAgo, string Camera, string Case, string Plan, string[] CameWith, string Shelf, decimal DeclaredValue, string[] Photos,
-    Arrival Arrived, ReturnWay ReturnHow, decimal? PreApproved, bool Further, bool Warranty, int? Wanted);
+    Arrival Arrived, ReturnWay ReturnHow, decimal? PreApproved, bool Further, bool Warranty, int? Wanted, bool Recorded = false);

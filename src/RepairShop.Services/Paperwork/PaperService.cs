@@ -10,6 +10,7 @@ using RepairShop.Services.Database;
 using RepairShop.Services.Estimates;
 using RepairShop.Services.Files;
 using RepairShop.Services.Post;
+using RepairShop.Services.Recordings;
 using RepairShop.Services.Repairs;
 using RepairShop.Services.StripDown;
 
@@ -133,6 +134,7 @@ public sealed class PaperService(
             await db.CheckResults.AsNoTracking().Where(row => row.RepairId == id && row.Phase != Phase.DuringWork).ToListAsync(cancel),
             await db.PartUses.AsNoTracking().Where(row => row.RepairId == id && row.RemovedAt == null).ToListAsync(cancel),
             ShutterSessions.Of(tests, file.Camera, file.Shop, names),
+            await RecordedSessions.ReadAsync(db, id, cancel),
             await stripDown.OfAsync(id, cancel),
             await repairs.IsDeclinedAsync(id, cancel),
             days.Count > 0 ? days.Min() : null,

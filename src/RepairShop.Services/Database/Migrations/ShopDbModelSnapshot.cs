@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
+using NpgsqlTypes;
 using RepairShop.Services.Database;
 
 #nullable disable
@@ -1460,289 +1461,357 @@ namespace RepairShop.Services.Database.Migrations
                         });
                 });
 
-            modelBuilder.Entity("RepairShop.Domain.Ledger.AccountName", b =>
-                {
-                    b.Property<string>("Account")
-                        .HasMaxLength(40)
-                        .HasColumnType("character varying(40)")
-                        .HasColumnName("account");
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasMaxLength(80)
-                        .HasColumnType("character varying(80)")
-                        .HasColumnName("name");
-
-                    b.Property<string>("Number")
-                        .IsRequired()
-                        .HasMaxLength(20)
-                        .HasColumnType("character varying(20)")
-                        .HasColumnName("number");
-
-                    b.HasKey("Account")
-                        .HasName("pk_account_names");
-
-                    b.ToTable("account_names", (string)null);
-                });
-
-            modelBuilder.Entity("RepairShop.Domain.Ledger.ClosedMonth", b =>
-                {
-                    b.Property<DateOnly>("Month")
-                        .HasColumnType("date")
-                        .HasColumnName("month");
-
-                    b.Property<DateTimeOffset>("ClosedAt")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("closed_at");
-
-                    b.Property<Guid>("ClosedBy")
-                        .HasColumnType("uuid")
-                        .HasColumnName("closed_by");
-
-                    b.HasKey("Month")
-                        .HasName("pk_closed_months");
-
-                    b.ToTable("closed_months", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_closed_months_first_day", "extract(day from month) = 1");
-                        });
-                });
-
-            modelBuilder.Entity("RepairShop.Domain.Ledger.JournalEntry", b =>
+            modelBuilder.Entity("RepairShop.Domain.Notebook.GuideVersion", b =>
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
-                    b.Property<string>("Currency")
+                    b.Property<Guid?>("FromRepairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("from_repair_id");
+
+                    b.Property<string>("Note")
                         .IsRequired()
-                        .HasMaxLength(3)
-                        .HasColumnType("character varying(3)")
-                        .HasColumnName("currency");
+                        .HasColumnType("text")
+                        .HasColumnName("note");
 
-                    b.Property<DateOnly>("Date")
-                        .HasColumnType("date")
-                        .HasColumnName("date");
-
-                    b.Property<Guid?>("InvoiceId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("invoice_id");
-
-                    b.Property<int>("LineCount")
+                    b.Property<int>("Number")
                         .HasColumnType("integer")
-                        .HasColumnName("line_count");
-
-                    b.Property<Guid?>("MovementId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("movement_id");
-
-                    b.Property<long>("Number")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
-                    NpgsqlPropertyBuilderExtensions.UseIdentityAlwaysColumn(b.Property<long>("Number"));
-
-                    b.Property<Guid?>("PaymentId")
+                    b.Property<Guid>("PageId")
                         .HasColumnType("uuid")
-                        .HasColumnName("payment_id");
+                        .HasColumnName("page_id");
 
-                    b.Property<DateTimeOffset>("PostedAt")
+                    b.Property<DateTimeOffset>("SavedAt")
                         .HasColumnType("timestamp with time zone")
-                        .HasColumnName("posted_at");
+                        .HasColumnName("saved_at");
 
-                    b.Property<Guid>("PostedBy")
+                    b.Property<Guid>("SavedBy")
                         .HasColumnType("uuid")
-                        .HasColumnName("posted_by");
+                        .HasColumnName("saved_by");
 
-                    b.Property<string>("Source")
+                    b.Property<string>("Steps")
                         .IsRequired()
-                        .HasMaxLength(40)
-                        .HasColumnType("character varying(40)")
-                        .HasColumnName("source");
+                        .HasColumnType("jsonb")
+                        .HasColumnName("steps");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("to_tsvector('english', shop_fold(text || ' ' || note))", true);
 
                     b.HasKey("Id")
-                        .HasName("pk_journal_entries");
+                        .HasName("pk_guide_versions");
 
-                    b.HasAlternateKey("Id", "Date", "Currency")
-                        .HasName("ak_journal_entries_id_date_currency");
+                    b.HasIndex("FromRepairId")
+                        .HasDatabaseName("ix_guide_versions_from_repair_id");
 
-                    b.HasIndex("InvoiceId")
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_guide_versions_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.HasIndex("PageId", "Number")
                         .IsUnique()
-                        .HasDatabaseName("ux_journal_invoice")
-                        .HasFilter("payment_id is null");
+                        .HasDatabaseName("ix_guide_versions_page_id_number");
 
-                    b.HasIndex("MovementId")
-                        .IsUnique()
-                        .HasDatabaseName("ux_journal_movement");
-
-                    b.HasIndex("Number")
-                        .IsUnique()
-                        .HasDatabaseName("ix_journal_entries_number");
-
-                    b.HasIndex("PaymentId")
-                        .IsUnique()
-                        .HasDatabaseName("ux_journal_payment");
-
-                    b.HasIndex("Date", "Number")
-                        .HasDatabaseName("ix_journal_entries_date_number");
-
-                    b.ToTable("journal_entries", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_journal_entries_paper", "(movement_id is null) <> (invoice_id is null) and (payment_id is null or invoice_id is not null)");
-                        });
+                    b.ToTable("guide_versions", (string)null);
                 });
 
-            modelBuilder.Entity("RepairShop.Domain.Ledger.JournalLine", b =>
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelEntry", b =>
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
-                    b.Property<string>("Account")
+                    b.Property<string>("Caution")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("caution");
+
+                    b.Property<double?>("High")
+                        .HasColumnType("double precision")
+                        .HasColumnName("high");
+
+                    b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
-                        .HasColumnName("account");
+                        .HasColumnName("kind");
 
-                    b.Property<decimal>("Amount")
-                        .HasPrecision(18, 4)
-                        .HasColumnType("numeric(18,4)")
-                        .HasColumnName("amount");
-
-                    b.Property<string>("Currency")
+                    b.Property<string>("Link")
                         .IsRequired()
-                        .HasMaxLength(3)
-                        .HasColumnType("character varying(3)")
-                        .HasColumnName("currency");
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("link");
 
-                    b.Property<DateOnly>("Date")
-                        .HasColumnType("date")
-                        .HasColumnName("date");
+                    b.Property<double?>("Low")
+                        .HasColumnType("double precision")
+                        .HasColumnName("low");
 
-                    b.Property<Guid>("EntryId")
+                    b.Property<Guid>("PageId")
                         .HasColumnType("uuid")
-                        .HasColumnName("entry_id");
+                        .HasColumnName("page_id");
 
                     b.Property<int>("Position")
                         .HasColumnType("integer")
                         .HasColumnName("position");
 
-                    b.Property<string>("TaxName")
-                        .IsRequired()
-                        .HasMaxLength(60)
-                        .HasColumnType("character varying(60)")
-                        .HasColumnName("tax_name");
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
 
-                    b.Property<decimal>("TaxPercent")
-                        .HasPrecision(7, 4)
-                        .HasColumnType("numeric(7,4)")
-                        .HasColumnName("tax_percent");
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("title");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("unit");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("setweight(to_tsvector('english', shop_fold(title)), 'B') || to_tsvector('english', shop_fold(text))", true);
 
                     b.HasKey("Id")
-                        .HasName("pk_journal_lines");
+                        .HasName("pk_model_entries");
 
-                    b.HasIndex("EntryId")
-                        .HasDatabaseName("ix_journal_lines_entry_id");
+                    b.HasIndex("PageId")
+                        .HasDatabaseName("ix_model_entries_page_id");
 
-                    b.HasIndex("Account", "Date")
-                        .HasDatabaseName("ix_journal_lines_account_date");
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_entries_words");
 
-                    NpgsqlIndexBuilderExtensions.IncludeProperties(b.HasIndex("Account", "Date"), new[] { "Amount", "Currency", "TaxName", "TaxPercent" });
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
 
-                    b.HasIndex("EntryId", "Date", "Currency")
-                        .HasDatabaseName("ix_journal_lines_entry_id_date_currency");
-
-                    b.ToTable("journal_lines", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_journal_lines_amount", "amount <> 0");
-                        });
+                    b.ToTable("model_entries", (string)null);
                 });
 
-            modelBuilder.Entity("RepairShop.Domain.Ledger.StockLayer", b =>
-                {
-                    b.Property<Guid>("MovementId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("movement_id");
-
-                    b.Property<DateTimeOffset>("At")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("at");
-
-                    b.Property<decimal>("LeftQuantity")
-                        .HasPrecision(18, 4)
-                        .HasColumnType("numeric(18,4)")
-                        .HasColumnName("left_quantity");
-
-                    b.Property<decimal>("LeftValue")
-                        .HasPrecision(18, 4)
-                        .HasColumnType("numeric(18,4)")
-                        .HasColumnName("left_value");
-
-                    b.Property<Guid>("PartId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("part_id");
-
-                    b.Property<decimal>("Quantity")
-                        .HasPrecision(18, 4)
-                        .HasColumnType("numeric(18,4)")
-                        .HasColumnName("quantity");
-
-                    b.Property<decimal>("Value")
-                        .HasPrecision(18, 4)
-                        .HasColumnType("numeric(18,4)")
-                        .HasColumnName("value");
-
-                    b.HasKey("MovementId")
-                        .HasName("pk_stock_layers");
-
-                    b.HasIndex("PartId", "At", "MovementId")
-                        .HasDatabaseName("ix_stock_layers_left")
-                        .HasFilter("left_quantity > 0");
-
-                    b.ToTable("stock_layers", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_stock_layers_left", "left_quantity >= 0 and left_quantity <= quantity and (left_quantity > 0 or left_value = 0)");
-                        });
-                });
-
-            modelBuilder.Entity("RepairShop.Domain.Ledger.StockTaking", b =>
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelPage", b =>
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
-                    b.Property<Guid?>("LayerId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("layer_id");
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
 
-                    b.Property<Guid>("MovementId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("movement_id");
+                    b.Property<string>("Maker")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("maker");
 
-                    b.Property<decimal>("Quantity")
-                        .HasPrecision(18, 4)
-                        .HasColumnType("numeric(18,4)")
-                        .HasColumnName("quantity");
+                    b.PrimitiveCollection<string[]>("MarkedSpeeds")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("marked_speeds");
 
-                    b.Property<decimal>("Value")
-                        .HasPrecision(18, 4)
-                        .HasColumnType("numeric(18,4)")
-                        .HasColumnName("value");
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("model");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("notes");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("setweight(to_tsvector('english', shop_fold(maker || ' ' || model)), 'A') || to_tsvector('english', shop_fold(notes))", true);
 
                     b.HasKey("Id")
-                        .HasName("pk_stock_takings");
+                        .HasName("pk_model_pages");
 
-                    b.HasIndex("LayerId")
-                        .HasDatabaseName("ix_stock_takings_layer_id");
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_pages_words");
 
-                    b.HasIndex("MovementId")
-                        .HasDatabaseName("ix_stock_takings_movement_id");
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
 
-                    b.ToTable("stock_takings", (string)null);
+                    b.ToTable("model_pages", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelPhoto", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<Guid>("AddedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("added_by");
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)")
+                        .HasColumnName("caption");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("file_hash");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("integer")
+                        .HasColumnName("height");
+
+                    b.Property<Guid>("PageId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("page_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("SourceHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("source_hash");
+
+                    b.Property<string>("ThumbnailHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("thumbnail_hash");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("integer")
+                        .HasColumnName("width");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("to_tsvector('english', shop_fold(caption))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_model_photos");
+
+                    b.HasIndex("PageId")
+                        .HasDatabaseName("ix_model_photos_page_id");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_photos_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.ToTable("model_photos", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelVariant", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<Guid>("PageId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("page_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("Traits")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("traits");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("setweight(to_tsvector('english', shop_fold(name)), 'B') || to_tsvector('english', shop_fold(traits || ' ' || note))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_model_variants");
+
+                    b.HasIndex("PageId")
+                        .HasDatabaseName("ix_model_variants_page_id");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_variants_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.ToTable("model_variants", (string)null);
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Paperwork.Paper", b =>
@@ -2196,6 +2265,109 @@ namespace RepairShop.Services.Database.Migrations
                         .HasDatabaseName("ix_outbox_repair_id");
 
                     b.ToTable("outbox", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Recordings.KeptRecording", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("AnalysedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("analysed_at");
+
+                    b.Property<string>("AnalysisVersion")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("analysis_version");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("bigint")
+                        .HasColumnName("bytes");
+
+                    b.Property<Guid?>("CaptureSession")
+                        .HasColumnType("uuid")
+                        .HasColumnName("capture_session");
+
+                    b.Property<int>("Channels")
+                        .HasColumnType("integer")
+                        .HasColumnName("channels");
+
+                    b.Property<double>("DurationSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("duration_seconds");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("file_hash");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("file_name");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<int>("LostBlocks")
+                        .HasColumnType("integer")
+                        .HasColumnName("lost_blocks");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<Guid>("RepairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("repair_id");
+
+                    b.Property<string>("Result")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("result");
+
+                    b.Property<string>("Rig")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("rig");
+
+                    b.Property<double>("SampleRateHz")
+                        .HasColumnType("double precision")
+                        .HasColumnName("sample_rate_hz");
+
+                    b.Property<Guid>("ShutterTestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("shutter_test_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_recordings");
+
+                    b.HasIndex("RepairId")
+                        .HasDatabaseName("ix_recordings_repair_id");
+
+                    b.HasIndex("ShutterTestId")
+                        .HasDatabaseName("ix_recordings_shutter_test_id");
+
+                    b.ToTable("recordings", (string)null);
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
@@ -3041,6 +3213,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("double precision")
                         .HasColumnName("closing_seconds");
 
+                    b.Property<int?>("Exposure")
+                        .HasColumnType("integer")
+                        .HasColumnName("exposure");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -3065,10 +3241,9 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("read_at");
 
-                    b.Property<string>("RecordingHash")
-                        .HasMaxLength(64)
-                        .HasColumnType("character varying(64)")
-                        .HasColumnName("recording_hash");
+                    b.Property<Guid?>("RecordingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recording_id");
 
                     b.Property<double>("Seconds")
                         .HasColumnType("double precision")
@@ -3078,10 +3253,18 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("shutter_test_id");
 
+                    b.Property<double?>("StepSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("step_seconds");
+
                     b.Property<string>("StruckOutReason")
                         .HasMaxLength(300)
                         .HasColumnType("character varying(300)")
                         .HasColumnName("struck_out_reason");
+
+                    b.Property<double?>("TriggerSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("trigger_seconds");
 
                     b.Property<string>("Typed")
                         .IsRequired()
@@ -3095,8 +3278,15 @@ namespace RepairShop.Services.Database.Migrations
                     b.HasIndex("ShutterTestId")
                         .HasDatabaseName("ix_readings_shutter_test_id");
 
+                    b.HasIndex(new[] { "RecordingId", "Exposure" }, "ix_readings_one_a_exposure")
+                        .IsUnique()
+                        .HasDatabaseName("ix_readings_recording_id_exposure")
+                        .HasFilter("recording_id is not null and struck_out_reason is null");
+
                     b.ToTable("readings", null, t =>
                         {
+                            t.HasCheckConstraint("ck_readings_recorded", "(recording_id is null) = (exposure is null)");
+
                             t.HasCheckConstraint("ck_readings_seconds", "seconds > 0");
                         });
                 });
@@ -4078,69 +4268,50 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_labour_entries_repairs_repair_id");
                 });
 
-            modelBuilder.Entity("RepairShop.Domain.Ledger.JournalEntry", b =>
+            modelBuilder.Entity("RepairShop.Domain.Notebook.GuideVersion", b =>
                 {
-                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                    b.HasOne("RepairShop.Domain.Repairs.Repair", null)
                         .WithMany()
-                        .HasForeignKey("InvoiceId")
+                        .HasForeignKey("FromRepairId")
                         .OnDelete(DeleteBehavior.Restrict)
-                        .HasConstraintName("fk_journal_entries_invoices_invoice_id");
+                        .HasConstraintName("fk_guide_versions_repairs_from_repair_id");
 
-                    b.HasOne("RepairShop.Domain.Parts.StockMovement", null)
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
                         .WithMany()
-                        .HasForeignKey("MovementId")
+                        .HasForeignKey("PageId")
                         .OnDelete(DeleteBehavior.Restrict)
-                        .HasConstraintName("fk_journal_entries_stock_movements_movement_id");
-
-                    b.HasOne("RepairShop.Domain.Invoices.Payment", null)
-                        .WithMany()
-                        .HasForeignKey("PaymentId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .HasConstraintName("fk_journal_entries_payments_payment_id");
+                        .IsRequired()
+                        .HasConstraintName("fk_guide_versions_model_pages_page_id");
                 });
 
-            modelBuilder.Entity("RepairShop.Domain.Ledger.JournalLine", b =>
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelEntry", b =>
                 {
-                    b.HasOne("RepairShop.Domain.Ledger.JournalEntry", null)
-                        .WithMany("Lines")
-                        .HasForeignKey("EntryId", "Date", "Currency")
-                        .HasPrincipalKey("Id", "Date", "Currency")
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
+                        .WithMany()
+                        .HasForeignKey("PageId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
-                        .HasConstraintName("fk_journal_lines_journal_entries_entry_id_date_currency");
+                        .HasConstraintName("fk_model_entries_model_pages_page_id");
                 });
 
-            modelBuilder.Entity("RepairShop.Domain.Ledger.StockLayer", b =>
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelPhoto", b =>
                 {
-                    b.HasOne("RepairShop.Domain.Parts.StockMovement", null)
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
                         .WithMany()
-                        .HasForeignKey("MovementId")
+                        .HasForeignKey("PageId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
-                        .HasConstraintName("fk_stock_layers_stock_movements_movement_id");
-
-                    b.HasOne("RepairShop.Domain.Parts.Part", null)
-                        .WithMany()
-                        .HasForeignKey("PartId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_stock_layers_parts_part_id");
+                        .HasConstraintName("fk_model_photos_model_pages_page_id");
                 });
 
-            modelBuilder.Entity("RepairShop.Domain.Ledger.StockTaking", b =>
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelVariant", b =>
                 {
-                    b.HasOne("RepairShop.Domain.Ledger.StockLayer", null)
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
                         .WithMany()
-                        .HasForeignKey("LayerId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .HasConstraintName("fk_stock_takings_stock_layers_layer_id");
-
-                    b.HasOne("RepairShop.Domain.Parts.StockMovement", null)
-                        .WithMany()
-                        .HasForeignKey("MovementId")
+                        .HasForeignKey("PageId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
-                        .HasConstraintName("fk_stock_takings_stock_movements_movement_id");
+                        .HasConstraintName("fk_model_variants_model_pages_page_id");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Paperwork.Paper", b =>
@@ -4203,6 +4374,23 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_stock_movements_part_uses_part_use_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Recordings.KeptRecording", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Repairs.Repair", null)
+                        .WithMany()
+                        .HasForeignKey("RepairId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recordings_repairs_repair_id");
+
+                    b.HasOne("RepairShop.Domain.ShutterTests.ShutterTest", null)
+                        .WithMany()
+                        .HasForeignKey("ShutterTestId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recordings_shutter_tests_shutter_test_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
                 {
                     b.HasOne("RepairShop.Domain.Findings.Finding", null)
@@ -4260,6 +4448,12 @@ namespace RepairShop.Services.Database.Migrations
 
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.Reading", b =>
                 {
+                    b.HasOne("RepairShop.Domain.Recordings.KeptRecording", null)
+                        .WithMany()
+                        .HasForeignKey("RecordingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_readings_recordings_recording_id");
+
                     b.HasOne("RepairShop.Domain.ShutterTests.ShutterTest", null)
                         .WithMany("Readings")
                         .HasForeignKey("ShutterTestId")
@@ -4345,11 +4539,6 @@ namespace RepairShop.Services.Database.Migrations
                     b.Navigation("Lines");
 
                     b.Navigation("Taxes");
-                });
-
-            modelBuilder.Entity("RepairShop.Domain.Ledger.JournalEntry", b =>
-                {
-                    b.Navigation("Lines");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.ShutterTest", b =>
