@@ -65,3 +65,10 @@ need_postgres() {
 need() {
     command -v "$1" >/dev/null || apt_install "$2"
 }
+
+# The tests hold the signal analysis against SciPy, run by Debian's own Python.
+need_python_scipy() {
+    if /usr/bin/python3 -c "import scipy" 2>/dev/null; then return; fi
+    apt_install python3-scipy
+    /usr/bin/python3 -c "import scipy" || stop "SciPy was installed, but /usr/bin/python3 still cannot import it."
+}

@@ -8,6 +8,7 @@ if (args is ["--empty-app", var url])
 
 Dictionary<string, Func<PostgresServer, CancellationToken, Task<IReadOnlyList<Comparison>>>> all = new()
 {
+    ["signal"] = (_, cancel) => SignalSpeed.RunAsync(cancel),
     ["paper"] = (_, cancel) => InvoicePdf.RunAsync(cancel),
     ["sheet"] = SheetThroughput.RunAsync,
     ["start"] = ColdStart.RunAsync,

@@ -13,6 +13,7 @@ using RepairShop.Domain.Notebook;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Parts;
 using RepairShop.Domain.Post;
+using RepairShop.Domain.Recordings;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Shop;
 using RepairShop.Domain.ShutterTests;
@@ -29,6 +30,7 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
 {
     public DbSet<ShopSettings> Shop => Set<ShopSettings>();
     public DbSet<TaxRate> TaxRates => Set<TaxRate>();
+    public DbSet<TaxProfile> TaxProfiles => Set<TaxProfile>();
     public DbSet<CheckItem> CheckItems => Set<CheckItem>();
     public DbSet<NumberSeries> NumberSeries => Set<NumberSeries>();
     public DbSet<AuditEntry> Audit => Set<AuditEntry>();
@@ -41,6 +43,7 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<CheckResult> CheckResults => Set<CheckResult>();
     public DbSet<ShutterTest> ShutterTests => Set<ShutterTest>();
     public DbSet<Reading> Readings => Set<Reading>();
+    public DbSet<KeptRecording> Recordings => Set<KeptRecording>();
     public DbSet<Estimate> Estimates => Set<Estimate>();
     public DbSet<EstimateLine> EstimateLines => Set<EstimateLine>();
     public DbSet<FurtherConsent> FurtherConsents => Set<FurtherConsent>();
@@ -59,6 +62,8 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<Mount> Mounts => Set<Mount>();
     public DbSet<Invoice> Invoices => Set<Invoice>();
     public DbSet<InvoiceLine> InvoiceLines => Set<InvoiceLine>();
+    public DbSet<InvoiceChange> InvoiceChanges => Set<InvoiceChange>();
+    public DbSet<InvoiceTax> InvoiceTaxes => Set<InvoiceTax>();
     public DbSet<Payment> Payments => Set<Payment>();
     public DbSet<Paper> Papers => Set<Paper>();
     public DbSet<OutboxMail> Outbox => Set<OutboxMail>();

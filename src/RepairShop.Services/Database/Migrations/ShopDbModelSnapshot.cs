@@ -442,6 +442,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(200)")
                         .HasColumnName("tax_number");
 
+                    b.Property<Guid?>("TaxProfileId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tax_profile_id");
+
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()
                         .ValueGeneratedOnAddOrUpdate()
@@ -488,6 +492,9 @@ namespace RepairShop.Services.Database.Migrations
 
                     b.HasIndex("Email")
                         .HasDatabaseName("ix_customers_email");
+
+                    b.HasIndex("TaxProfileId")
+                        .HasDatabaseName("ix_customers_tax_profile_id");
 
                     b.ToTable("customers", (string)null);
                 });
@@ -679,6 +686,14 @@ namespace RepairShop.Services.Database.Migrations
                     b.Property<int>("Position")
                         .HasColumnType("integer")
                         .HasColumnName("position");
+
+                    b.Property<string>("TaxCategory")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("Standard")
+                        .HasColumnName("tax_category");
 
                     b.Property<string>("TaxName")
                         .IsRequired()
@@ -880,6 +895,16 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("basis");
 
+                    b.Property<decimal>("CashRounding")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("cash_rounding");
+
+                    b.Property<decimal>("CashStep")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("cash_step");
+
                     b.Property<DateTimeOffset>("CreatedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
@@ -981,9 +1006,29 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("numeric(18,4)")
                         .HasColumnName("tax");
 
+                    b.Property<Guid?>("TaxProfileId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tax_profile_id");
+
                     b.Property<bool>("TaxRegistered")
                         .HasColumnType("boolean")
                         .HasColumnName("tax_registered");
+
+                    b.Property<string>("TaxRounding")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("PerRate")
+                        .HasColumnName("tax_rounding");
+
+                    b.Property<string>("Treatment")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("Charged")
+                        .HasColumnName("treatment");
 
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()
@@ -995,8 +1040,7 @@ namespace RepairShop.Services.Database.Migrations
                         .HasName("pk_invoices");
 
                     b.HasIndex("CreditsId")
-                        .IsUnique()
-                        .HasDatabaseName("ux_invoices_credited_once");
+                        .HasDatabaseName("ix_invoices_credits_id");
 
                     b.HasIndex("CustomerId")
                         .HasDatabaseName("ix_invoices_customer_id");
@@ -1011,7 +1055,53 @@ namespace RepairShop.Services.Database.Migrations
                     b.HasIndex("RepairId")
                         .HasDatabaseName("ix_invoices_repair_id");
 
-                    b.ToTable("invoices", (string)null);
+                    b.HasIndex("TaxProfileId")
+                        .HasDatabaseName("ix_invoices_tax_profile_id");
+
+                    b.ToTable("invoices", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_invoices_credited", "kind <> 'Invoice' or issued_at is null or credited <= gross + cash_rounding");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceChange", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Amount")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("amount");
+
+                    b.Property<Guid>("InvoiceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("invoice_id");
+
+                    b.Property<decimal?>("Percent")
+                        .HasPrecision(9, 4)
+                        .HasColumnType("numeric(9,4)")
+                        .HasColumnName("percent");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("text");
+
+                    b.HasKey("Id")
+                        .HasName("pk_invoice_changes");
+
+                    b.HasIndex("InvoiceId")
+                        .HasDatabaseName("ix_invoice_changes_invoice_id");
+
+                    b.ToTable("invoice_changes", (string)null);
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceLine", b =>
@@ -1020,6 +1110,24 @@ namespace RepairShop.Services.Database.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<decimal>("ChangeAmount")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("change_amount");
+
+                    b.Property<decimal?>("ChangePercent")
+                        .HasPrecision(9, 4)
+                        .HasColumnType("numeric(9,4)")
+                        .HasColumnName("change_percent");
+
+                    b.Property<Guid?>("CreditsLineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("credits_line_id");
+
+                    b.Property<Guid?>("DepositId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("deposit_id");
 
                     b.Property<Guid>("InvoiceId")
                         .HasColumnType("uuid")
@@ -1039,6 +1147,14 @@ namespace RepairShop.Services.Database.Migrations
                         .HasPrecision(18, 4)
                         .HasColumnType("numeric(18,4)")
                         .HasColumnName("quantity");
+
+                    b.Property<string>("TaxCategory")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("Standard")
+                        .HasColumnName("tax_category");
 
                     b.Property<string>("TaxName")
                         .IsRequired()
@@ -1071,10 +1187,69 @@ namespace RepairShop.Services.Database.Migrations
                     b.HasKey("Id")
                         .HasName("pk_invoice_lines");
 
+                    b.HasIndex("CreditsLineId")
+                        .HasDatabaseName("ix_invoice_lines_credits_line_id");
+
+                    b.HasIndex("DepositId")
+                        .HasDatabaseName("ix_invoice_lines_deposit_id");
+
                     b.HasIndex("InvoiceId")
                         .HasDatabaseName("ix_invoice_lines_invoice_id");
 
                     b.ToTable("invoice_lines", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceTax", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Base")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("base");
+
+                    b.Property<string>("Category")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("category");
+
+                    b.Property<Guid>("InvoiceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("invoice_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("name");
+
+                    b.Property<decimal>("Percent")
+                        .HasPrecision(7, 4)
+                        .HasColumnType("numeric(7,4)")
+                        .HasColumnName("percent");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("reason");
+
+                    b.Property<decimal>("Tax")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("tax");
+
+                    b.HasKey("Id")
+                        .HasName("pk_invoice_taxes");
+
+                    b.HasIndex("InvoiceId")
+                        .HasDatabaseName("ix_invoice_taxes_invoice_id");
+
+                    b.ToTable("invoice_taxes", (string)null);
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.Payment", b =>
@@ -1650,6 +1825,14 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("bytes");
 
+                    b.Property<string>("EInvoiceHash")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasDefaultValue("")
+                        .HasColumnName("e_invoice_hash");
+
                     b.Property<Guid?>("EstimateId")
                         .HasColumnType("uuid")
                         .HasColumnName("estimate_id");
@@ -2082,6 +2265,109 @@ namespace RepairShop.Services.Database.Migrations
                         .HasDatabaseName("ix_outbox_repair_id");
 
                     b.ToTable("outbox", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Recordings.KeptRecording", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("AnalysedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("analysed_at");
+
+                    b.Property<string>("AnalysisVersion")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("analysis_version");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("bigint")
+                        .HasColumnName("bytes");
+
+                    b.Property<Guid?>("CaptureSession")
+                        .HasColumnType("uuid")
+                        .HasColumnName("capture_session");
+
+                    b.Property<int>("Channels")
+                        .HasColumnType("integer")
+                        .HasColumnName("channels");
+
+                    b.Property<double>("DurationSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("duration_seconds");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("file_hash");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("file_name");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<int>("LostBlocks")
+                        .HasColumnType("integer")
+                        .HasColumnName("lost_blocks");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<Guid>("RepairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("repair_id");
+
+                    b.Property<string>("Result")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("result");
+
+                    b.Property<string>("Rig")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("rig");
+
+                    b.Property<double>("SampleRateHz")
+                        .HasColumnType("double precision")
+                        .HasColumnName("sample_rate_hz");
+
+                    b.Property<Guid>("ShutterTestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("shutter_test_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_recordings");
+
+                    b.HasIndex("RepairId")
+                        .HasDatabaseName("ix_recordings_repair_id");
+
+                    b.HasIndex("ShutterTestId")
+                        .HasDatabaseName("ix_recordings_shutter_test_id");
+
+                    b.ToTable("recordings", (string)null);
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
@@ -2530,6 +2816,11 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(60)")
                         .HasColumnName("bic");
 
+                    b.Property<decimal>("CashStep")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("cash_step");
+
                     b.Property<string>("ConditionsText")
                         .IsRequired()
                         .HasColumnType("text")
@@ -2555,6 +2846,14 @@ namespace RepairShop.Services.Database.Migrations
                     b.Property<double?>("DefaultResolutionSeconds")
                         .HasColumnType("double precision")
                         .HasColumnName("default_resolution_seconds");
+
+                    b.Property<string>("EInvoices")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("Never")
+                        .HasColumnName("e_invoices");
 
                     b.Property<string>("Email")
                         .IsRequired()
@@ -2664,6 +2963,12 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(200)")
                         .HasColumnName("public_address");
 
+                    b.Property<string>("RegistrationNumber")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("registration_number");
+
                     b.Property<string>("RepairNumberFormat")
                         .IsRequired()
                         .HasMaxLength(60)
@@ -2750,7 +3055,83 @@ namespace RepairShop.Services.Database.Migrations
 
                     b.ToTable("shop", null, t =>
                         {
+                            t.HasCheckConstraint("ck_shop_cash_step", "cash_step >= 0");
+
                             t.HasCheckConstraint("ck_shop_only_one", "id = 1");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Shop.TaxProfile", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<bool>("CashAccounting")
+                        .HasColumnType("boolean")
+                        .HasColumnName("cash_accounting");
+
+                    b.Property<bool>("IsUsual")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_usual");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("name");
+
+                    b.Property<bool>("PricesIncludeTax")
+                        .HasColumnType("boolean")
+                        .HasColumnName("prices_include_tax");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.Property<string>("Rounding")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("rounding");
+
+                    b.Property<bool>("TaxesLabour")
+                        .HasColumnType("boolean")
+                        .HasColumnName("taxes_labour");
+
+                    b.Property<string>("Treatment")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("treatment");
+
+                    b.Property<DateOnly?>("ValidFrom")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_from");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_until");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_tax_profiles");
+
+                    b.ToTable("tax_profiles", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_tax_profiles_days", "valid_from <= valid_until");
                         });
                 });
 
@@ -2760,6 +3141,14 @@ namespace RepairShop.Services.Database.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<string>("Category")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("Standard")
+                        .HasColumnName("category");
 
                     b.Property<bool>("IsDefault")
                         .HasColumnType("boolean")
@@ -2776,9 +3165,25 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("numeric(7,4)")
                         .HasColumnName("percent");
 
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasDefaultValue("")
+                        .HasColumnName("reason");
+
                     b.Property<DateTimeOffset?>("RetiredAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("retired_at");
+
+                    b.Property<DateOnly?>("ValidFrom")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_from");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_until");
 
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()
@@ -2791,6 +3196,8 @@ namespace RepairShop.Services.Database.Migrations
 
                     b.ToTable("tax_rates", null, t =>
                         {
+                            t.HasCheckConstraint("ck_tax_rates_days", "valid_from <= valid_until");
+
                             t.HasCheckConstraint("ck_tax_rates_percent", "percent >= 0 and percent <= 100");
                         });
                 });
@@ -2805,6 +3212,10 @@ namespace RepairShop.Services.Database.Migrations
                     b.Property<double?>("ClosingSeconds")
                         .HasColumnType("double precision")
                         .HasColumnName("closing_seconds");
+
+                    b.Property<int?>("Exposure")
+                        .HasColumnType("integer")
+                        .HasColumnName("exposure");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -2830,10 +3241,9 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("read_at");
 
-                    b.Property<string>("RecordingHash")
-                        .HasMaxLength(64)
-                        .HasColumnType("character varying(64)")
-                        .HasColumnName("recording_hash");
+                    b.Property<Guid?>("RecordingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recording_id");
 
                     b.Property<double>("Seconds")
                         .HasColumnType("double precision")
@@ -2843,10 +3253,18 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("shutter_test_id");
 
+                    b.Property<double?>("StepSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("step_seconds");
+
                     b.Property<string>("StruckOutReason")
                         .HasMaxLength(300)
                         .HasColumnType("character varying(300)")
                         .HasColumnName("struck_out_reason");
+
+                    b.Property<double?>("TriggerSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("trigger_seconds");
 
                     b.Property<string>("Typed")
                         .IsRequired()
@@ -2860,8 +3278,15 @@ namespace RepairShop.Services.Database.Migrations
                     b.HasIndex("ShutterTestId")
                         .HasDatabaseName("ix_readings_shutter_test_id");
 
+                    b.HasIndex(new[] { "RecordingId", "Exposure" }, "ix_readings_one_a_exposure")
+                        .IsUnique()
+                        .HasDatabaseName("ix_readings_recording_id_exposure")
+                        .HasFilter("recording_id is not null and struck_out_reason is null");
+
                     b.ToTable("readings", null, t =>
                         {
+                            t.HasCheckConstraint("ck_readings_recorded", "(recording_id is null) = (exposure is null)");
+
                             t.HasCheckConstraint("ck_readings_seconds", "seconds > 0");
                         });
                 });
@@ -3677,6 +4102,15 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_check_results_repairs_repair_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Customers.Customer", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Shop.TaxProfile", null)
+                        .WithMany()
+                        .HasForeignKey("TaxProfileId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_customers_tax_profiles_tax_profile_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Estimates.AnswerLink", b =>
                 {
                     b.HasOne("RepairShop.Domain.Estimates.Estimate", null)
@@ -3748,16 +4182,54 @@ namespace RepairShop.Services.Database.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_invoices_repairs_repair_id");
+
+                    b.HasOne("RepairShop.Domain.Shop.TaxProfile", null)
+                        .WithMany()
+                        .HasForeignKey("TaxProfileId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_invoices_tax_profiles_tax_profile_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceChange", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                        .WithMany("Changes")
+                        .HasForeignKey("InvoiceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_invoice_changes_invoices_invoice_id");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceLine", b =>
                 {
+                    b.HasOne("RepairShop.Domain.Invoices.InvoiceLine", null)
+                        .WithMany()
+                        .HasForeignKey("CreditsLineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_invoice_lines_invoice_lines_credits_line_id");
+
+                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                        .WithMany()
+                        .HasForeignKey("DepositId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_invoice_lines_invoices_deposit_id");
+
                     b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
                         .WithMany("Lines")
                         .HasForeignKey("InvoiceId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_invoice_lines_invoices_invoice_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceTax", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                        .WithMany("Taxes")
+                        .HasForeignKey("InvoiceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_invoice_taxes_invoices_invoice_id");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.Payment", b =>
@@ -3902,6 +4374,23 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_stock_movements_part_uses_part_use_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Recordings.KeptRecording", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Repairs.Repair", null)
+                        .WithMany()
+                        .HasForeignKey("RepairId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recordings_repairs_repair_id");
+
+                    b.HasOne("RepairShop.Domain.ShutterTests.ShutterTest", null)
+                        .WithMany()
+                        .HasForeignKey("ShutterTestId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recordings_shutter_tests_shutter_test_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
                 {
                     b.HasOne("RepairShop.Domain.Findings.Finding", null)
@@ -3959,6 +4448,12 @@ namespace RepairShop.Services.Database.Migrations
 
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.Reading", b =>
                 {
+                    b.HasOne("RepairShop.Domain.Recordings.KeptRecording", null)
+                        .WithMany()
+                        .HasForeignKey("RecordingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_readings_recordings_recording_id");
+
                     b.HasOne("RepairShop.Domain.ShutterTests.ShutterTest", null)
                         .WithMany("Readings")
                         .HasForeignKey("ShutterTestId")
@@ -4039,7 +4534,11 @@ namespace RepairShop.Services.Database.Migrations
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.Invoice", b =>
                 {
+                    b.Navigation("Changes");
+
                     b.Navigation("Lines");
+
+                    b.Navigation("Taxes");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.ShutterTest", b =>
