@@ -117,14 +117,14 @@ internal sealed class ChannelReport(Recording recording, Rig rig, int channel, L
         double peak = 0, sum = 0;
         for (var i = span.From; i < span.To; i++)
         {
-            var light = values[i] - m[PulseModel.Closed];
+            var light = values[i] - one.Fit.ClosedAfter;
             sum += light;
             peak = Math.Max(peak, light);
         }
 
         var above = 0;
         for (var i = span.From; i < span.To; i++)
-            if (values[i] - m[PulseModel.Closed] > peak / 2) above++;
+            if (values[i] - one.Fit.ClosedAfter > peak / 2) above++;
         return new(Math.Max(0, span.From - m[PulseModel.T3]) / rate, Math.Min(1, peak / one.Fit.Level), Math.Max(1, above) / rate,
             Math.Max(0, sum) / one.Fit.Level / rate);
     }

@@ -14,6 +14,7 @@ internal static class ExposureJudge
     private const double LeastQuietSeconds = 0.003;
     private const double LongestOpeningSeconds = 0.06;
     private const double MostLeft = 0.07;
+    private const double MostNoise = 0.06;
     private const double MostQuietUnrest = 0.16;
     private const double MostPlateauUnrest = 0.3;
     private const double UnrestSeconds = 0.001;
@@ -40,7 +41,7 @@ internal static class ExposureJudge
         var (opening, closing) = (m[PulseModel.T1] - m[PulseModel.T0], m[PulseModel.T3] - m[PulseModel.T2]);
         if (opening > LongestOpeningSeconds * rate) return Outcome.NotAShutter;
         if (opening < ClickSamples && closing > ClickDecay * opening && fit.Dwell < closing / 4) return Outcome.NotAShutter;
-        if (fit.Left > MostLeft * fit.Level + 2 * Math.Max(signal.Noise / Math.Sqrt(window.Blocks.Length), droop.BlockNoise)) return Outcome.NotAShutter;
+        if (fit.Left > MostLeft * fit.Level + Math.Min(MostNoise * fit.Level, 2 * Math.Max(signal.Noise / Math.Sqrt(window.Blocks.Length), droop.BlockNoise))) return Outcome.NotAShutter;
         if (fit.PlateauUnrest > MostPlateauUnrest * fit.Level) return Outcome.NotAShutter;
         if (!quiet) return Outcome.NotAShutter;
         var least = window.Blocks.In(LeastQuietSeconds);

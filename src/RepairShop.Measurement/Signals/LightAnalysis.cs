@@ -23,7 +23,7 @@ internal sealed class LightAnalysis
     /// fifth serves most; a lazy closing is a lower edge, and the droop of a high corner is a higher one that is none: these are tried where
     /// edges are left over.
     /// </summary>
-    private static readonly (double Share, bool Turned)[] Ideas = [(0.2, false), (0.1, false), (0.4, false), (0.2, true)];
+    private static readonly (double Share, bool Turned)[] Ideas = [(0.2, false), (0.14, false), (0.1, false), (0.4, false), (0.2, true)];
 
     private readonly Recording recording;
     private readonly Rig rig;

@@ -95,7 +95,8 @@ public sealed record AccuracyRow(string Name, double BarSamples, double BarShare
 
     private double Bar(double seconds) => Math.Max(BarSamples / RateHz, BarShare * seconds);
 
-    private (List<ShutterProfile> Profiles, float[] Samples) Draw(int index)
+    /// <summary>One recording of the line and what it truly holds.</summary>
+    public (List<ShutterProfile> Profiles, float[] Samples) Draw(int index)
     {
         var random = new Random(Seed + index);
         double Between(double low, double high) => low + (high - low) * random.NextDouble();

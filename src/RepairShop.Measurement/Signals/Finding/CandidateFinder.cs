@@ -41,7 +41,7 @@ internal static class CandidateFinder
         }
 
         for (var i = 0; i < found.Count; i++) found[i] = Stretch(blocks, found[i], weak, margin);
-        for (var i = 0; i < found.Count; i++) found[i] = WithQuiet(blocks, found, i);
+        for (var i = 0; i < found.Count; i++) found[i] = WithQuiet(blocks, found, i, alone, margin);
         return found;
     }
 
@@ -62,11 +62,18 @@ internal static class CandidateFinder
         return candidate with { From = Math.Max(0, from), To = Math.Min(blocks.Count, to) };
     }
 
-    private static Candidate WithQuiet(Blocks blocks, List<Candidate> all, int index)
+    private static Candidate WithQuiet(Blocks blocks, List<Candidate> all, int index, List<Edge> alone, int margin)
     {
         var one = all[index];
         var before = index == 0 ? 0 : all[index - 1].To;
         var after = index + 1 == all.Count ? blocks.Count : all[index + 1].From;
+        // An edge that belongs to nothing ends what is quiet.
+        foreach (var edge in alone)
+        {
+            if (edge.To < one.From) before = Math.Max(before, edge.To + margin);
+            if (edge.From > one.To) after = Math.Min(after, edge.From - margin);
+        }
+
         var quiet = blocks.In(QuietSeconds);
         return one with
         {

@@ -32,6 +32,8 @@ internal static class BounceFinder
             var (from, to) = (i, i);
             while (from > 0 && smooth[from - 1] > threshold / 4 && from > closed) from--;
             while (to < values.Length && smooth[to] > threshold / 4) to++;
+            // The feet are lower than the noise lets see; a little more of nothing on either side costs nothing.
+            (from, to) = (Math.Max(Math.Min(from, closed), from - width), Math.Min(values.Length, to + width));
             spans.Add(new(from, to, threshold));
             i = to;
         }

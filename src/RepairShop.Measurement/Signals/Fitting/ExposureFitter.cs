@@ -10,6 +10,7 @@ internal sealed class ExposureFitter
 {
     private const double ShortSeconds = 0.008;
     private const double MarginSeconds = 0.005;
+    private const double RestSeconds = 0.008;
 
     private readonly double[] values;
     private readonly double[] smooth;
@@ -73,6 +74,7 @@ internal sealed class ExposureFitter
             Left = FitTools.BlockRms(values, model, model[PulseModel.T0] - In(0.002), model[PulseModel.T3] + In(0.002), bounces, rate),
             PlateauUnrest = 0,
             IsLong = false,
+            ClosedAfter = model[PulseModel.Closed],
             Bounces = bounces,
         };
     }
@@ -87,8 +89,7 @@ internal sealed class ExposureFitter
         var down = backward.Fit((last - closing.To, last - closing.From), plateau, []);
         if (up is null || down is null) return null;
         var closed = last - down.Model[PulseModel.T0];
-        var bounces = BounceFinder.Find(
-            Lowered(closed, down.Model[PulseModel.Closed]), (int)closed, down.Model[PulseModel.Height], noise, rate);
+        var bounces = BounceFinder.Find(Lowered(closed), (int)closed, down.Model[PulseModel.Height], noise, rate);
         if (bounces.Count > 0)
             down = backward.Fit((last - closing.To, last - closing.From), plateau, [.. bounces.Select(b => b with { From = last - b.To, To = last - b.From })]);
         if (down is null) return null;
@@ -105,6 +106,7 @@ internal sealed class ExposureFitter
             Left = Math.Max(up.Left, down.Left),
             PlateauUnrest = unrest,
             IsLong = true,
+            ClosedAfter = down.Model[PulseModel.Closed],
             Bounces = bounces,
         };
     }
@@ -126,10 +128,14 @@ internal sealed class ExposureFitter
         }, unrest);
     }
 
-    private double[] Lowered(double from, double closed)
+    /// <summary>
+    /// The signal with what lies behind the closing counted from where it comes to rest: beside a bounce no fit tells yet how dark closed is.
+    /// </summary>
+    private double[] Lowered(double closed)
     {
+        var rest = Smooth.MeanOf(values, Math.Max((int)closed, values.Length - In(RestSeconds)), values.Length);
         var lowered = (double[])values.Clone();
-        for (var i = Math.Max(0, (int)from); i < lowered.Length; i++) lowered[i] -= closed;
+        for (var i = Math.Max(0, (int)closed); i < lowered.Length; i++) lowered[i] -= rest;
         return lowered;
     }
 

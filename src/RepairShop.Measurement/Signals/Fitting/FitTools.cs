@@ -18,6 +18,7 @@ internal static class FitTools
         return new() { Parameters = moved };
     }
 
+    /// <summary>Samples to leave out: bounces with their feet, which are lower than what finds them.</summary>
     public static bool[] Skip(IReadOnlyList<BounceFinder.Span> bounces, int start, int end)
     {
         var skip = new bool[end - start];

@@ -26,6 +26,9 @@ internal sealed record FittedExposure
     /// <summary>Whether its edges were fitted apart, each with levels of its own.</summary>
     public required bool IsLong { get; init; }
 
+    /// <summary>The closed level after it; over a long one the droop's correction may have moved it.</summary>
+    public required double ClosedAfter { get; init; }
+
     public required IReadOnlyList<BounceFinder.Span> Bounces { get; init; }
 
     public double Level => Model[PulseModel.Height];

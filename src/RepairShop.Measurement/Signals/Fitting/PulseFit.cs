@@ -14,8 +14,8 @@ internal sealed class PulseFit
     /// <summary>By how much a plateau must lower the cost, in units of the noise's variance.</summary>
     private const double PlateauWorth = 4;
 
-    /// <summary>By how much the terms of one edge for kinks must lower it: three terms, each worth four.</summary>
-    private const double KinkWorth = 12;
+    /// <summary>By how much the five terms of one edge for kinks must lower it: Akaike's two a term.</summary>
+    private const double KinkWorth = 10;
 
     private readonly double[] values;
     private readonly bool[] skip;
@@ -55,7 +55,7 @@ internal sealed class PulseFit
         }
 
         var kinked = With(isTied, kinks: true).Run(best.Model);
-        return kinked.Cost < best.Cost - 2 * KinkWorth ? kinked : best;
+        return kinked.Cost < best.Cost - 1.5 * KinkWorth ? kinked : best;
     }
 
     /// <summary>Fits an opening alone: the values end before the closing begins.</summary>
