@@ -35,6 +35,8 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
 
     private string Bench => index % 3 == 0 ? "owner" : "bench";
 
+    private string TaxKey => DemoTax.KeyFor(customer, stock.TaxKey);
+
     private bool HasMail => customer.Email.Length > 0;
 
     /// <summary>What happens, on which day after booking in.</summary>
@@ -68,6 +70,8 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
             if (declined)
                 yield break;
         }
+        if (seed.Plan == "approved" && camera.Owner == "lucja")
+            yield return (5, DepositAsync);
         if (seed.Plan == "approved")
             yield break;
         foreach (var step in BenchSteps())
@@ -126,6 +130,8 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
         yield return (16, ReturnAsync);
         if (seed.Plan == "credited")
             yield return (20, CreditAsync);
+        if (seed.Plan == "returned" && camera.Owner == "rhoda")
+            yield return (21, CreditPartAsync);
     }
 
     private async Task BookAsync()
@@ -213,10 +219,10 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
 
     private async Task EstimateAsync(int revision)
     {
-        var lines = new List<DraftLine> { new(LineKind.Labour, "Strip down, clean, adjust, test", work.Low, work.High, "h", stock.LabourRate, stock.TaxKey) };
+        var lines = new List<DraftLine> { new(LineKind.Labour, "Strip down, clean, adjust, test", work.Low, work.High, "h", stock.LabourRate, TaxKey) };
         lines.AddRange(work.Parts.Select(use => new DraftLine(
-            LineKind.Part, stock.Seed(use.Part).Name, use.Quantity, use.Quantity, "pcs", stock.Seed(use.Part).Price, stock.TaxKey)));
-        lines.Add(new DraftLine(LineKind.Material, "Cleaning and lubricants", 1, 1, "job", 8.50m, stock.TaxKey));
+            LineKind.Part, stock.Seed(use.Part).Name, use.Quantity, use.Quantity, "pcs", stock.Seed(use.Part).Price, TaxKey)));
+        lines.Add(new DraftLine(LineKind.Material, "Cleaning and lubricants", 1, 1, "job", 8.50m, TaxKey));
         await book.DoAsync<EstimateService, int>("owner", estimates => estimates.SaveDraftAsync(number, new EstimateDraft
         {
             WhatWasSeen = work.Seen,
@@ -289,6 +295,20 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
         await book.DoAsync<PaymentService>("counter", payments => payments.PayAsync(invoice, new TypedPayment(
             amount, index % 3 == 0 ? PaymentMethod.Card : index % 3 == 1 ? PaymentMethod.BankTransfer : PaymentMethod.Cash,
             index % 3 == 1 ? $"Transfer {number}" : "", DateOnly.FromDateTime(book.Now.UtcDateTime), Guid.CreateVersion7()), book.Cancel));
+    }
+
+    private async Task DepositAsync()
+    {
+        var deposit = await book.DoAsync<InvoiceService, Guid>("owner", invoices => invoices.BeginDepositAsync(number, 60, book.Cancel));
+        await book.DoAsync<InvoiceIssueService, IssuedPaper>("owner", invoices => invoices.IssueAsync(deposit, HasMail, book.Cancel));
+    }
+
+    private async Task CreditPartAsync()
+    {
+        var sheet = await book.DoAsync<InvoiceReadService, MoneySheet>("owner", invoices => invoices.SheetAsync(number, book.Cancel));
+        var line = sheet.Issued[0].Lines.First(one => one.Kind == LineKind.Labour);
+        await book.DoAsync<InvoiceIssueService, IssuedPaper>("owner", invoices => invoices.CreditAsync(
+            invoice, new CreditRequest([new CreditedLine(line.Id, Math.Min(0.5m, line.Quantity))], []), "Half an hour is not charged: the camera came back for a light leak.", HasMail, book.Cancel));
     }
 
     private async Task CreditAsync() =>

@@ -22,7 +22,8 @@ internal sealed record SeedTax(string Name, decimal Percent, bool IsDefault);
 internal sealed record SeedPerson(string Key, string Name, string Email, string Role);
 
 internal sealed record SeedCustomer(
-    string Key, string Name, string Company, string Email, string Phone, string Street, string PostalCode, string City, string CountryCode);
+    string Key, string Name, string Company, string Email, string Phone, string Street, string PostalCode, string City, string CountryCode,
+    string TaxNumber = "", string Profile = "");
 
 internal sealed record SeedCamera(
     string Key, string Owner, string Maker, string Model, string Variant, string Format, string BodySerial, string Lens, string LensSerial,
