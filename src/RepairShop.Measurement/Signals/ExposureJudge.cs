@@ -14,8 +14,7 @@ internal static class ExposureJudge
     private const double LeastQuietSeconds = 0.003;
     private const double LongestOpeningSeconds = 0.06;
     private const double MostLeft = 0.07;
-    private const double MostNoise = 0.06;
-    private const double MostQuietUnrest = 0.16;
+    private const double MostQuietUnrest = 0.12;
     private const double MostPlateauUnrest = 0.3;
     private const double UnrestSeconds = 0.001;
 
@@ -41,13 +40,16 @@ internal static class ExposureJudge
         var (opening, closing) = (m[PulseModel.T1] - m[PulseModel.T0], m[PulseModel.T3] - m[PulseModel.T2]);
         if (opening > LongestOpeningSeconds * rate) return Outcome.NotAShutter;
         if (opening < ClickSamples && closing > ClickDecay * opening && fit.Dwell < closing / 4) return Outcome.NotAShutter;
-        if (fit.Left > MostLeft * fit.Level + Math.Min(MostNoise * fit.Level, 2 * Math.Max(signal.Noise / Math.Sqrt(window.Blocks.Length), droop.BlockNoise))) return Outcome.NotAShutter;
+        if (fit.Left > MostLeft * fit.Level + 2 * Slow(signal.Noise / Math.Sqrt(window.Blocks.Length), droop.BlockNoise)) return Outcome.NotAShutter;
         if (fit.PlateauUnrest > MostPlateauUnrest * fit.Level) return Outcome.NotAShutter;
         if (!quiet) return Outcome.NotAShutter;
         var least = window.Blocks.In(LeastQuietSeconds);
         var (before, after) = (window.Candidate.From - window.Candidate.QuietFrom, window.Candidate.QuietTo - window.Candidate.To);
         return before < least || after < least ? Outcome.TooClose : null;
     }
+
+    /// <summary>The noise of a block's mean: from its samples, or up to four times that where the noise is slow, as pink noise is.</summary>
+    private static double Slow(double fromSamples, double seen) => Math.Clamp(seen, fromSamples, 4 * fromSamples);
 
     /// <summary>Root mean square of what the droop's model leaves of the quiet parts' milliseconds, and of the quieter of the two.</summary>
     private static (double All, double Quieter) Unrest(QuietWindow window, DroopFit droop, int index)
