@@ -4,6 +4,9 @@ using RepairShop.Services.Demo;
 using RepairShop.Services.Post;
 using RepairShop.Web.Hosting;
 
+if (args is [MeasureOptions.Command, ..])
+    return MeasureCommand.Run(args[1..]);
+
 var read = StartOptions.Read(args);
 if (!read.IsDone)
 {

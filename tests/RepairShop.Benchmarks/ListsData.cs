@@ -13,6 +13,8 @@ internal static class ListsData
         await using var source = new NpgsqlDataSourceBuilder(connectionString + ";Command Timeout=1800").Build();
         await using var command = source.CreateCommand(
             $"""
+            -- In one long transaction the list of words is planned for while it is still empty: it must not be read whole for each row.
+            set enable_seqscan = off;
             create temporary table syllables (n int, s text);
             insert into syllables select ordinality, s from unnest(array['ma','re','lo','ti','ven','dor','sal','qui','bra','nes','ull','ket','fa','gri','hon','jas','wil','pro','cud','zer']) with ordinality t(s, ordinality);
             create temporary table given as select row_number() over () as n, initcap(a.s || b.s) as s from syllables a, syllables b;
@@ -36,6 +38,7 @@ internal static class ListsData
               'x', 'A1', case when i <= {repairs - Open} then now() - ({repairs} - i) * interval '1 hour' + interval '30 minutes' end, '', '', '', '', '', ''
             from generate_series(1, {repairs}) i
             join cameras c on c.id = ('00000000-0000-4000-9000-' || lpad(to_hex(1 + (i - 1) / 2), 12, '0'))::uuid;
+            reset enable_seqscan;
             analyze;
             """);
         command.CommandTimeout = 1800;

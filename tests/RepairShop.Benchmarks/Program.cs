@@ -13,6 +13,7 @@ Dictionary<string, Func<PostgresServer, CancellationToken, Task<IReadOnlyList<Co
     ["sheet"] = SheetThroughput.RunAsync,
     ["start"] = ColdStart.RunAsync,
     ["lists"] = Lists.RunAsync,
+    ["strip"] = LongStrip.RunAsync,
 };
 if (args.FirstOrDefault(name => !all.ContainsKey(name)) is { } unknown)
 {

@@ -15,24 +15,35 @@ public sealed class Chromium : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        var program = Places.FirstOrDefault(File.Exists)
-            ?? throw new InvalidOperationException("Chromium is not here: run ./tests/run, which installs it, or install the package chromium.");
         playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = program,
-            Args =
-            [
-                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-                "--disable-component-update", "--disable-sync",
-            ],
-        });
+        browser = await LaunchAsync();
     }
+
+    /// <summary>A Chromium of one's own whose sound input plays this file once, from the moment the page opens it.</summary>
+    /// <param name="wav">44.1 kHz stereo, 16 bits: what the fake device runs at, so that no sample is touched on the way.</param>
+    public Task<IBrowser> ListeningToAsync(string wav) => LaunchAsync(
+        "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", $"--use-file-for-fake-audio-capture={wav}%noloop",
+        "--autoplay-policy=no-user-gesture-required");
 
     public async ValueTask DisposeAsync()
     {
         if (browser is not null)
             await browser.DisposeAsync();
         playwright?.Dispose();
+    }
+
+    private Task<IBrowser> LaunchAsync(params string[] more)
+    {
+        var program = Places.FirstOrDefault(File.Exists)
+            ?? throw new InvalidOperationException("Chromium is not here: run ./tests/run, which installs it, or install the package chromium.");
+        return playwright!.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = program,
+            Args =
+            [
+                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+                "--disable-component-update", "--disable-sync", .. more,
+            ],
+        });
     }
 }

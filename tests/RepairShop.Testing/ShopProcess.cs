@@ -90,7 +90,7 @@ public sealed partial class ShopProcess : IAsyncDisposable
     private async Task WaitUntilReadyAsync(CancellationToken cancel)
     {
         using var http = new HttpClient();
-        for (var tries = 0; tries < 600; tries++)
+        for (var tries = 0; tries < 1800; tries++)
         {
             if (process.HasExited)
                 throw new InvalidOperationException($"The program ended before it was ready:\n{Console}");
@@ -105,7 +105,7 @@ public sealed partial class ShopProcess : IAsyncDisposable
             }
             await Task.Delay(200, cancel);
         }
-        throw new TimeoutException($"The program was not ready in two minutes:\n{Console}");
+        throw new TimeoutException($"The program was not ready in six minutes:\n{Console}");
     }
 
     /// <summary>The web program as built beside the tests, in the same configuration.</summary>

@@ -6,7 +6,14 @@ namespace RepairShop.Documents.Charts;
 /// </summary>
 /// <param name="Title">What it shows, for those who cannot see it.</param>
 /// <param name="Description">The figures in words.</param>
-public sealed record ChartDrawing(double Width, double Height, string Title, string Description, IReadOnlyList<ChartMark> Marks);
+public sealed record ChartDrawing(double Width, double Height, string Title, string Description, IReadOnlyList<ChartMark> Marks)
+{
+    /// <summary>Where a chart over time may be stretched by a script; null for the others.</summary>
+    public ChartSpan? Span { get; init; }
+}
+
+/// <summary>Between these two places stand these two times; what lies outside them stays where it is.</summary>
+public sealed record ChartSpan(double Left, double Right, double FromMilliseconds, double ToMilliseconds);
 
 /// <summary>What a mark is, and with it how each back end draws it.</summary>
 public enum ChartLook
@@ -21,6 +28,11 @@ public enum ChartLook
     AfterLink,
     Label,
     Note,
+    Opening,
+    Closing,
+    Crossing,
+    BeforeTrace,
+    AfterTrace,
 }
 
 /// <summary>One thing to draw.</summary>
@@ -29,6 +41,9 @@ public abstract record ChartMark(ChartLook Look);
 public sealed record ChartRect(ChartLook Look, double X, double Y, double Width, double Height) : ChartMark(Look);
 
 public sealed record ChartLine(ChartLook Look, double X1, double Y1, double X2, double Y2) : ChartMark(Look);
+
+/// <summary>A line through many points.</summary>
+public sealed record ChartPath(ChartLook Look, IReadOnlyList<(double X, double Y)> Points) : ChartMark(Look);
 
 /// <summary>A round mark: hollow before, filled after.</summary>
 public sealed record ChartDot(ChartLook Look, double X, double Y, double Radius) : ChartMark(Look);

@@ -7,7 +7,8 @@ namespace RepairShop.Documents.Charts;
 /// <summary>
 /// A chart as SVG for a page: classes only, no colour and no style attribute, so that a strict content policy and both themes
 /// hold. The page styles <c>.chart .band</c>, <c>.grid</c>, <c>.zero</c>, <c>.limit</c>, <c>.before</c>, <c>.before-link</c>,
-/// <c>.after</c>, <c>.after-link</c>, <c>.label</c> and <c>.note</c>, and <c>.start .middle .end</c> as text-anchor.
+/// <c>.after</c>, <c>.after-link</c>, <c>.opening</c>, <c>.closing</c>, <c>.crossing</c>, <c>.before-trace</c>, <c>.after-trace</c>, <c>.label</c>
+/// and <c>.note</c>, and <c>.start .middle .end</c> as text-anchor. A chart over time says in data attributes where its times stand.
 /// </summary>
 public static class ChartSvg
 {
@@ -23,6 +24,11 @@ public static class ChartSvg
             xml.WriteAttributeString("viewBox", $"0 0 {Number(drawing.Width)} {Number(drawing.Height)}");
             xml.WriteAttributeString("role", "img");
             xml.WriteAttributeString("aria-labelledby", $"{id}-title {id}-desc");
+            if (drawing.Span is { } span)
+            {
+                xml.WriteAttributeString("data-span", string.Create(CultureInfo.InvariantCulture, $"{Number(span.Left)} {Number(span.Right)} {span.FromMilliseconds} {span.ToMilliseconds}"));
+            }
+
             Named(xml, "title", $"{id}-title", drawing.Title);
             Named(xml, "desc", $"{id}-desc", drawing.Description);
             foreach (var mark in drawing.Marks)
@@ -49,6 +55,12 @@ public static class ChartSvg
                 break;
             case ChartLine line:
                 Element(xml, "line", mark.Look, null, ("x1", line.X1), ("y1", line.Y1), ("x2", line.X2), ("y2", line.Y2));
+                break;
+            case ChartPath path:
+                xml.WriteStartElement("polyline");
+                xml.WriteAttributeString("class", ClassOf(mark.Look));
+                xml.WriteAttributeString("points", string.Join(' ', path.Points.Select(point => $"{Number(point.X)},{Number(point.Y)}")));
+                xml.WriteEndElement();
                 break;
             case ChartDot dot:
                 Element(xml, "circle", mark.Look, null, ("cx", dot.X), ("cy", dot.Y), ("r", dot.Radius));
@@ -85,6 +97,11 @@ public static class ChartSvg
         ChartLook.AfterLink => "after-link",
         ChartLook.Label => "label",
         ChartLook.Note => "note",
+        ChartLook.Opening => "opening",
+        ChartLook.Closing => "closing",
+        ChartLook.Crossing => "crossing",
+        ChartLook.BeforeTrace => "before-trace",
+        ChartLook.AfterTrace => "after-trace",
         _ => throw new ArgumentOutOfRangeException(nameof(look), look, "No such look."),
     };
 

@@ -46,13 +46,13 @@ public static class ClosingTimeChart
         {
             marks.Add(new ChartDot(ChartLook.Before, x(was), y, 3));
             Label(marks, x(was), y, "as received", was, toRight: was >= (after ?? double.MinValue), named, culture);
-            text.Append(" as received ").Append(was.ToString("0.0", culture)).Append(',');
+            text.Append(" as received ").Append(Figure(was, culture)).Append(',');
         }
         if (after is { } now)
         {
             marks.Add(new ChartDot(ChartLook.After, x(now), y, 3));
             Label(marks, x(now), y, "after service", now, toRight: now > (before ?? double.MinValue), named, culture);
-            text.Append(" after service ").Append(now.ToString("0.0", culture)).Append(',');
+            text.Append(" after service ").Append(Figure(now, culture)).Append(',');
         }
         text.Append(' ');
     }
@@ -60,7 +60,7 @@ public static class ClosingTimeChart
     /// <summary>The figure stands beside its mark; the first row also says which mark is which.</summary>
     private static void Label(List<ChartMark> marks, double x, double y, string name, double value, bool toRight, bool named, CultureInfo culture)
     {
-        var figure = value.ToString("0.0", culture);
+        var figure = Figure(value, culture);
         var words = named ? toRight ? $"{figure} {name}" : $"{name} {figure}" : figure;
         // Left of a mark near the axis there is no room for a name.
         if (!toRight && x - Left < (named ? 84 : 22))
@@ -68,6 +68,9 @@ public static class ClosingTimeChart
         if (words.Length > 0)
             marks.Add(new ChartText(ChartLook.Label, toRight ? x + 7 : x - 7, y + 3, words, toRight ? ChartAnchor.Start : ChartAnchor.End));
     }
+
+    /// <summary>A focal-plane edge takes tenths of a millisecond: one digit would hide what changed.</summary>
+    private static string Figure(double milliseconds, CultureInfo culture) => milliseconds.ToString(milliseconds < 1 ? "0.00" : "0.0", culture);
 
     private static double TickOf(double longest) => longest switch { <= 2 => 0.5, <= 5 => 1, <= 12 => 2, <= 25 => 5, <= 60 => 10, _ => 50 };
 }

@@ -19,11 +19,16 @@ internal sealed class ChartBlock(Shaper shaper, ChartDrawing drawing) : Block
         switch (mark)
         {
             case ChartRect r:
-                ink.Rect(x + (float)r.X, y + (float)r.Y, (float)r.Width, (float)r.Height, Palette.Band);
+                ink.Rect(x + (float)r.X, y + (float)r.Y, (float)r.Width, (float)r.Height, r.Look is ChartLook.Opening or ChartLook.Closing ? Palette.Shade : Palette.Band);
                 break;
             case ChartLine l:
                 var (color, width, dashed) = Stroke(l.Look);
                 ink.Line(x + (float)l.X1, y + (float)l.Y1, x + (float)l.X2, y + (float)l.Y2, color, width, dashed);
+                break;
+            case ChartPath path:
+                var (ofPath, thickness, dashes) = Stroke(path.Look);
+                for (var i = 1; i < path.Points.Count; i++)
+                    ink.Line(x + (float)path.Points[i - 1].X, y + (float)path.Points[i - 1].Y, x + (float)path.Points[i].X, y + (float)path.Points[i].Y, ofPath, thickness, dashes);
                 break;
             case ChartDot d:
                 ink.Dot(x + (float)d.X, y + (float)d.Y, (float)d.Radius, Stroke(d.Look).Color, d.Look == ChartLook.After ? null : 1.2f);
@@ -46,6 +51,9 @@ internal sealed class ChartBlock(Shaper shaper, ChartDrawing drawing) : Block
         ChartLook.Before => (Palette.Ink, 1, false),
         ChartLook.BeforeLink => (Palette.Soft, 0.6f, true),
         ChartLook.After => (Palette.Accent, 1, false),
+        ChartLook.Limit or ChartLook.Crossing => (Palette.Soft, 0.5f, true),
+        ChartLook.BeforeTrace => (Palette.Soft, 0.6f, false),
+        ChartLook.AfterTrace => (Palette.Accent, 0.9f, false),
         ChartLook.AfterLink => (Palette.Accent, 0.6f, false),
         _ => (Palette.Line, 0.5f, false),
     };

@@ -9,4 +9,5 @@ internal static class Palette
     public const uint Line = 0xcfc7b6;
     public const uint Accent = 0x17635a;
     public const uint Band = 0xe7efe6;
+    public const uint Shade = 0xf1ece1;
 }

@@ -9,7 +9,8 @@ internal static class PdfWriter
 {
     public static byte[] Write(IReadOnlyList<Ink> pages, SheetSize size, PdfDetails details)
     {
-        using var stream = new MemoryStream();
+        // Skia writes in very many small pieces: a stream of its own spares a call back into the runtime for each.
+        using var stream = new SKDynamicMemoryWStream();
         var moment = details.Created.UtcDateTime;
         var metadata = new SKDocumentPdfMetadata
         {
@@ -36,7 +37,8 @@ internal static class PdfWriter
             }
             document.Close();
         }
-        return PdfIdentity.Fix(stream.ToArray());
+        using var written = stream.DetachAsData();
+        return PdfIdentity.Fix(written.ToArray());
     }
 
     private static void Draw(SKCanvas canvas, InkMark mark, Subsets subsets)
@@ -86,8 +88,7 @@ internal static class PdfWriter
     private static void DrawText(SKCanvas canvas, InkText text, Subsets subsets)
     {
         var run = text.Run;
-        var (typeface, subset) = subsets.For(run.Face);
-        using var font = new SKFont(typeface, run.Style.Size) { Subpixel = true, Hinting = SKFontHinting.None };
+        var (font, subset) = subsets.For(run.Face, run.Style.Size);
         using var builder = new SKTextBlobBuilder();
         var utf8 = Encoding.UTF8.GetBytes(run.Text);
         var buffer = builder.AllocateRawPositionedTextRun(font, run.Glyphs.Length, utf8.Length, null);
@@ -108,6 +109,7 @@ internal static class PdfWriter
     private sealed class Subsets : IDisposable
     {
         private readonly Dictionary<FontFace, (SKTypeface Typeface, FontSubset Subset)> _cut = [];
+        private readonly Dictionary<(FontFace Face, float Size), SKFont> _fonts = [];
 
         public Subsets(IReadOnlyList<Ink> pages)
         {
@@ -123,10 +125,18 @@ internal static class PdfWriter
             }
         }
 
-        public (SKTypeface Typeface, FontSubset Subset) For(FontFace face) => _cut[face];
+        public (SKFont Font, FontSubset Subset) For(FontFace face, float size)
+        {
+            var (typeface, subset) = _cut[face];
+            if (!_fonts.TryGetValue((face, size), out var font))
+                _fonts[(face, size)] = font = new SKFont(typeface, size) { Subpixel = true, Hinting = SKFontHinting.None };
+            return (font, subset);
+        }
 
         public void Dispose()
         {
+            foreach (var font in _fonts.Values)
+                font.Dispose();
             foreach (var (typeface, _) in _cut.Values)
                 typeface.Dispose();
         }

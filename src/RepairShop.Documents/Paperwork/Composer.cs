@@ -113,7 +113,7 @@ internal sealed class Composer(Shaper shaper, PaperFormats formats)
     {
         var name = Text(shop.Name, Large);
         var address = Lines([.. shop.AddressLines, CountryName(shop.Country)], SmallQuiet);
-        var contact = Lines([shop.Phone, shop.Email, shop.Website, shop.TaxNumber is null ? null : $"Tax no. {shop.TaxNumber}"], SmallQuiet);
+        var contact = Lines([shop.Phone, shop.Email, shop.Website, shop.TaxNumber is null ? null : $"{TaxWord(shop.Country)} {shop.TaxNumber}", shop.RegistrationNumber is null ? null : $"Reg. no. {shop.RegistrationNumber}"], SmallQuiet);
         return
         [
             new Rule(Palette.Accent, 2),
@@ -133,7 +133,7 @@ internal sealed class Composer(Shaper shaper, PaperFormats formats)
         [
             .. party.AddressLines,
             party.Country is { } country && !country.Equals(shop.Country, StringComparison.OrdinalIgnoreCase) ? CountryName(country) : null,
-            party.TaxNumber is null ? null : $"Tax no. {party.TaxNumber}",
+            party.TaxNumber is null ? null : $"{TaxWord(party.Country ?? shop.Country)} {party.TaxNumber}",
             party.Email,
             party.Phone,
         ], Body));
@@ -171,6 +171,9 @@ internal sealed class Composer(Shaper shaper, PaperFormats formats)
         new Table([new Column(1), new Column(0, 9), new Column(1, 9)], null,
             [new Row([new Ornament(), Text($"End of {what}", SmallQuiet, Align.Center), new Ornament()]) { Ruled = false }], Palette.Line, padding: 0),
     ];
+
+    /// <summary>Australian law asks for the number by its name (GST Act s 29-70).</summary>
+    public static string TaxWord(string country) => country == "AU" ? "ABN" : "Tax no.";
 
     public static string CountryName(string code) => Countries.GetValueOrDefault(code.ToUpperInvariant(), code.ToUpperInvariant());
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using RepairShop.Domain.Paperwork;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Documents.Paperwork;
 
@@ -25,7 +26,9 @@ internal static class EpcPayload
         var iban = facts.Shop.Iban?.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
         if (iban is not { Length: > 4 } || !Countries.Contains(iban[..2]) || facts.Currency != "EUR" || facts.Due is < 0.01m or > 999999999.99m)
             return null;
-        var payload = Build(facts.Shop.Bic, facts.Shop.Name, iban, facts.Due, null, facts.PaymentReference ?? facts.PaperNumber, null);
+        var reference = facts.PaymentReference ?? facts.PaperNumber;
+        var structured = CreditorReference.IsValid(reference);
+        var payload = Build(facts.Shop.Bic, facts.Shop.Name, iban, facts.Due, null, structured ? reference : null, structured ? null : reference, null);
         return Encoding.UTF8.GetByteCount(payload) <= MostBytes ? payload : null;
     }
 
@@ -34,14 +37,18 @@ internal static class EpcPayload
     /// <param name="iban">Without spaces.</param>
     /// <param name="euros">Amount.</param>
     /// <param name="purpose">Up to four letters.</param>
+    /// <param name="reference">Structured, ISO 11649; then there is no <paramref name="remittance"/>.</param>
     /// <param name="remittance">Unstructured text, cut at 140 characters.</param>
     /// <param name="information">To the payer, cut at 70 characters.</param>
-    public static string Build(string? bic, string name, string iban, decimal euros, string? purpose, string? remittance, string? information)
+    public static string Build(
+        string? bic, string name, string iban, decimal euros, string? purpose, string? reference, string? remittance, string? information)
     {
+        if (reference is not null && remittance is not null)
+            throw new ArgumentException("A credit transfer has a structured reference or a text, never both.", nameof(remittance));
         string?[] lines =
         [
             "BCD", string.IsNullOrWhiteSpace(bic) ? "002" : "001", "1", "SCT", Line(bic, 11), Line(name, 70), iban,
-            "EUR" + euros.ToString("0.##", CultureInfo.InvariantCulture), Line(purpose, 4), "", Line(remittance, 140), Line(information, 70),
+            "EUR" + euros.ToString("0.##", CultureInfo.InvariantCulture), Line(purpose, 4), Line(reference, 35), Line(remittance, 140), Line(information, 70),
         ];
         return string.Join('\n', lines).TrimEnd('\n');
     }

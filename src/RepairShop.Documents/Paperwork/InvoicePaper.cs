@@ -13,7 +13,7 @@ internal static class InvoicePaper
         var f = c.Formats;
         return
         [
-            .. c.Head(credit ? "Credit note" : "Invoice", facts.PaperNumber, facts.Shop),
+            .. c.Head(LegalContent.TitleOf(facts), facts.PaperNumber, facts.Shop),
             Composer.Thirds(
                 c.Customer(facts.Customer, facts.Shop),
                 c.Camera(facts.Camera),
@@ -34,7 +34,7 @@ internal static class InvoicePaper
             .. Wordings(c, facts),
             .. c.PointsSection("Approved", facts.Approvals),
             .. Notes(c, facts),
-            .. c.End($"{(credit ? "credit note" : "invoice")} {facts.PaperNumber}"),
+            .. c.End($"{LegalContent.TitleOf(facts).ToLowerInvariant()} {facts.PaperNumber}"),
         ];
     }
 
@@ -56,7 +56,7 @@ internal static class InvoicePaper
         if (facts.Allowances.Count > 0 || (facts.Taxes.Count > 0 && !facts.PricesIncludeTax))
             Add("Sum of lines", facts.Lines.Sum(line => line.Amount));
         foreach (var allowance in facts.Allowances)
-            Add(allowance.Text, -allowance.Amount);
+            Add(allowance.Percent is { } percent ? $"{allowance.Text}, {f.Percent(percent)} of {f.Amount(allowance.Base)}" : allowance.Text, -allowance.Amount);
         if (facts.Taxes.Count > 0 && (facts.PricesIncludeTax || facts.Allowances.Count > 0))
             Add("Net", facts.Net);
         foreach (var tax in facts.Taxes)
@@ -75,8 +75,10 @@ internal static class InvoicePaper
         }
         var paid = rows.ToList();
         rows.Clear();
-        if (!credit)
-            Add("To pay", facts.Due, Composer.Large);
+        if (facts.CashRounding != 0)
+            Add("Rounded to the smallest coin", facts.CashRounding);
+        if (!credit || facts.CashRounding != 0)
+            Add(credit ? "To give back" : "To pay", facts.Due, Composer.Large);
         return new Section(credit ? null : Payment(c, facts), new Stack(
             [
                 new Rule(Palette.Line, 0.5f),
@@ -87,7 +89,7 @@ internal static class InvoicePaper
                 new Spacer(Composer.Step),
                 Sums(total),
                 .. paid.Count == 0 ? Array.Empty<Block>() : [Sums(paid)],
-                .. credit ? Array.Empty<Block>() : [Sums(rows)],
+                .. rows.Count == 0 ? Array.Empty<Block>() : [Sums(rows)],
                 new Spacer(Composer.Step),
                 new Rule(Palette.Ink, 0.7f),
                 new Spacer(1.5f),
@@ -115,6 +117,10 @@ internal static class InvoicePaper
             .ToList();
         if (facts.PricesIncludeTax && facts.Taxes.Count > 0)
             wordings.Insert(0, "Prices include the tax shown.");
+        if (facts.Rounding is { } rounding && facts.Taxes.Any(tax => tax.Percent > 0))
+            wordings.Add(rounding == RoundingFacts.PerLine
+                ? "Tax is rounded on each line and then added up."
+                : "Tax is worked out on the sum of each rate and rounded there, once.");
         return wordings.Count == 0 ? [] : c.Section("Tax", [.. wordings.Select(wording => c.Text(wording, Composer.Body))]);
     }
 
@@ -131,7 +137,7 @@ internal static class InvoicePaper
                 ("Payee", facts.Shop.Iban is null ? null : facts.Shop.Name),
                 ("IBAN", facts.Shop.Iban is { } iban ? Grouped(iban) : null),
                 ("BIC", facts.Shop.Bic),
-                ("Reference", facts.PaymentReference ?? facts.PaperNumber),
+                ("Reference", facts.PaymentReference is { } own ? Grouped(own) : facts.PaperNumber),
             ]));
         if (facts.Shop.BankDetails is not null)
             blocks.Add(c.Text(facts.Shop.BankDetails, Composer.Body));

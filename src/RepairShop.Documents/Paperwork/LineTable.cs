@@ -15,7 +15,7 @@ internal static class LineTable
         var prices = c.OnThePoint(lines.Select(line => f.UnitPrice(line.UnitPrice)));
         var rows = Grouped(c, lines, line => line.Group, (line, i) =>
         [
-            What(c, line.Text, line.PartNumber, line.Provenance),
+            What(c, line.Text, line.PartNumber, line.Provenance, ChangeOf(c, line)),
             Figure(c, quantities[i]),
             c.Text(line.Unit, Composer.Body),
             Figure(c, prices[i]),
@@ -67,15 +67,20 @@ internal static class LineTable
         LineGroup.Labour => "Labour",
         LineGroup.Part => "Parts",
         LineGroup.Material => "Materials",
+        LineGroup.Deposit => "Invoiced as a deposit before",
         _ => "Other",
     }, Composer.Strong)])
     { Spans = true, KeepWithNext = true };
 
     private static Block Figure(Composer c, string text) => c.Text(text, Composer.Body, Align.Right);
 
-    private static Block What(Composer c, string text, string? number, string? provenance)
+    private static string? ChangeOf(Composer c, LineFacts line) => line.Change is not { } change
+        ? null
+        : $"{(change < 0 ? "discount" : "surcharge")}{(line.ChangePercent is { } percent ? $" {c.Formats.Percent(Math.Abs(percent))}" : "")} {(change < 0 ? "−" : "+")}{c.Formats.Amount(Math.Abs(change))}";
+
+    private static Block What(Composer c, string text, string? number, string? provenance, string? change = null)
     {
-        var detail = string.Join(" · ", new[] { number is null ? null : $"no. {number}", provenance }.OfType<string>());
+        var detail = string.Join(" · ", new[] { number is null ? null : $"no. {number}", provenance, change }.OfType<string>());
         return detail.Length == 0 ? c.Text(text, Composer.Body) : new Stack([c.Text(text, Composer.Body), c.Text(detail, Composer.SmallQuiet)]);
     }
 }

@@ -54,7 +54,7 @@ internal sealed class PaperFormats
         return price.ToString("N" + digits.ToString(CultureInfo.InvariantCulture), _amount);
     }
 
-    public string Quantity(decimal quantity) => quantity.ToString("#,0.####", Culture);
+    public string Quantity(decimal quantity) => quantity.ToString("#,0.####", Culture).Replace('-', '−');
 
     public string Percent(decimal percent) => percent.ToString("0.###", Culture) + NoBreakSpace + "%";
 

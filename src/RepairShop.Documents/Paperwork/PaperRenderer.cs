@@ -60,7 +60,7 @@ public static class PaperRenderer
         PaperKind.ClaimTag or PaperKind.ClaimTagPage => "Claim tag",
         PaperKind.Estimate => "Estimate",
         PaperKind.ServiceRecord => "Service record",
-        PaperKind.Invoice or PaperKind.CreditNote => facts is InvoiceFacts { CreditsNumber: not null } ? "Credit note" : "Invoice",
+        PaperKind.Invoice or PaperKind.CreditNote => facts is InvoiceFacts invoice ? LegalContent.TitleOf(invoice) : "Invoice",
         PaperKind.BenchSheet => "Bench sheet",
         PaperKind.TrayLabel => "Tray labels",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
@@ -84,7 +84,7 @@ public static class PaperRenderer
         var y = size.Height - size.Bottom + 6 * Composer.Step;
         ink.Line(size.Side, y, size.Side + size.Inner, y, Palette.Line, 0.5f);
         // The mark keeps the line left to right where the shop's name is not.
-        var footName = facts.Shop.TaxNumber is null ? facts.Shop.Name : $"\u200E{facts.Shop.Name} · Tax no. {facts.Shop.TaxNumber}";
+        var footName = facts.Shop.TaxNumber is null ? facts.Shop.Name : $"\u200E{facts.Shop.Name} · {Composer.TaxWord(facts.Shop.Country)} {facts.Shop.TaxNumber}";
         new Columns(
             [
                 (new OneLine(c.Shaper, footName, Composer.SmallQuiet, Composer.SmallQuiet.Size, 11.25f), 1.2f),

@@ -24,6 +24,7 @@ internal static class ShutterSection
                     new ChartBlock(c.Shaper, ErrorInStopsChart.Draw(facts.ShutterRows, c.Formats.Culture, SheetSize.For(facts.Shop.Country).Inner)),
                     c.Text(ChartWords(facts), Composer.SmallQuiet)),
                 .. Repeatability(c, facts),
+                .. RecordedSection.Compose(c, facts),
                 .. c.Section("How measured", How(c, facts)),
                 .. c.Section("How judged", Judged(c, facts)),
             ];
@@ -112,6 +113,8 @@ internal static class ShutterSection
         if (facts.Sampling is not null)
             yield return c.Text(facts.Sampling, Composer.Body);
         yield return c.Text(Uncertainty, Composer.Body);
+        foreach (var words in RecordedSection.Words(c, facts))
+            yield return c.Text(words, Composer.SmallQuiet);
     }
 
     private static string Session(Composer c, ShutterSessionFacts session) => string.Join(", ", new[]

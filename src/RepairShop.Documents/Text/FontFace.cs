@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics.CodeAnalysis;
 using System.Runtime.InteropServices;
 using HarfBuzzSharp;
@@ -12,6 +13,7 @@ internal sealed class FontFace
 
     private readonly Font _font;
     private readonly Lazy<nint> _cuttable;
+    private readonly ConcurrentDictionary<int, bool> _has = [];
 
     private FontFace(string name, byte[] bytes)
     {
@@ -40,7 +42,8 @@ internal sealed class FontFace
 
     public int UnitsPerEm { get; }
 
-    public bool Has(int codePoint) => _font.TryGetNominalGlyph(codePoint, out var glyph) && glyph != 0;
+    /// <summary>Asked for every character of every paper: what the font said once is kept, at most one entry a character it was asked for.</summary>
+    public bool Has(int codePoint) => _has.GetOrAdd(codePoint, static (asked, font) => font.TryGetNominalGlyph(asked, out var glyph) && glyph != 0, _font);
 
     public float MissingBoxAdvance => _font.GetHorizontalGlyphAdvance(0) / (float)UnitsPerEm;
 

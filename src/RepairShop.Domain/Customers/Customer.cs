@@ -17,6 +17,9 @@ public sealed class Customer
 
     public string TaxNumber { get; set; } = "";
 
+    /// <summary>How this customer is taxed; null for the shop's usual way.</summary>
+    public Guid? TaxProfileId { get; set; }
+
     public string Notes { get; set; } = "";
 
     public DateTimeOffset CreatedAt { get; set; }

@@ -1,4 +1,5 @@
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Domain.Customers;
 
@@ -17,7 +18,12 @@ public static class CustomerRules
         var country = customer.Address.CountryCode;
         if (country.Length > 0 && (country.Length != 2 || !country.All(char.IsAsciiLetterUpper)))
             return new CountryUnknown(country);
-        return Result.Done;
+        if (TaxNumbers.Plain(customer.TaxNumber).Length == 0)
+            return Result.Done;
+        var verdict = TaxNumbers.Check(customer.TaxNumber, country);
+        return verdict is TaxNumberVerdict.WrongFormat or TaxNumberVerdict.WrongCheckDigits
+            ? new TaxNumberWrong(nameof(customer.TaxNumber), customer.TaxNumber, country, verdict == TaxNumberVerdict.WrongFormat)
+            : Result.Done;
     }
 
     /// <summary>One @ with something before it and a dotted name behind it: enough to catch slips; only a sent mail proves more.</summary>

@@ -1,3 +1,4 @@
+using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Repairs;
 
 namespace RepairShop.Domain.Estimates;
@@ -105,6 +106,8 @@ public sealed class EstimateLine
     public string TaxName { get; set; } = "";
 
     public decimal TaxPercent { get; set; }
+
+    public TaxCategory TaxCategory { get; set; }
 }
 
 /// <summary>Labour and parts are told apart on every paper.</summary>

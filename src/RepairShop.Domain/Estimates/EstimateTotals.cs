@@ -21,7 +21,7 @@ public sealed record EstimateTotals(Totals Low, Totals High)
     public static PricedLine StripDownLine(Estimate estimate)
     {
         var like = estimate.Lines.OrderBy(line => line.Kind).ThenBy(line => line.Position).FirstOrDefault();
-        return new PricedLine(1, estimate.StripDownCharge, like?.TaxName ?? "", like?.TaxPercent ?? 0);
+        return new PricedLine(1, estimate.StripDownCharge, like?.TaxName ?? "", like?.TaxPercent ?? 0, like?.TaxCategory);
     }
 
     /// <summary>A shop that is not registered for tax writes lines without a rate's name.</summary>
@@ -29,6 +29,6 @@ public sealed record EstimateTotals(Totals Low, Totals High)
 
     private static Totals Sum(Estimate estimate, Func<EstimateLine, decimal> quantity, int digits) => Totals.Of(
         [.. estimate.Lines.OrderBy(line => line.Position)
-            .Select(line => new PricedLine(quantity(line), line.UnitPrice, line.TaxName, line.TaxPercent))],
+            .Select(line => new PricedLine(quantity(line), line.UnitPrice, line.TaxName, line.TaxPercent, line.TaxCategory))],
         ChargesTax(estimate), estimate.PricesIncludeTax, digits);
 }

@@ -1,4 +1,6 @@
 using RepairShop.Domain.Estimates;
+using RepairShop.Domain.Paperwork;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Domain.Invoices;
 
@@ -41,6 +43,16 @@ public sealed class Invoice
 
     public bool PricesIncludeTax { get; set; }
 
+    /// <summary>The profile it was taxed by; null where the shop's plain settings held. Only a draft looks at it again.</summary>
+    public Guid? TaxProfileId { get; set; }
+
+    public TaxTreatment Treatment { get; set; }
+
+    public TaxRounding TaxRounding { get; set; }
+
+    /// <summary>The smallest coin the total is rounded to, 0.05 for cash in CHF; 0 for none.</summary>
+    public decimal CashStep { get; set; }
+
     public string Note { get; set; } = "";
 
     public decimal Net { get; set; }
@@ -48,6 +60,9 @@ public sealed class Invoice
     public decimal Tax { get; set; }
 
     public decimal Gross { get; set; }
+
+    /// <summary>What rounding to the smallest coin added; below zero where it took off.</summary>
+    public decimal CashRounding { get; set; }
 
     /// <summary>Sum of payments, kept by the database.</summary>
     public decimal Paid { get; private set; }
@@ -57,10 +72,30 @@ public sealed class Invoice
 
     public List<InvoiceLine> Lines { get; set; } = [];
 
+    /// <summary>Discounts and charges on the whole paper.</summary>
+    public List<InvoiceChange> Changes { get; set; } = [];
+
+    /// <summary>What it comes to, rate by rate; kept so that credits can take back exactly what was charged.</summary>
+    public List<InvoiceTax> Taxes { get; set; } = [];
+
     public uint Version { get; set; }
 
+    /// <summary>With tax and cash rounding.</summary>
+    public decimal Payable => Gross + CashRounding;
+
+    public Totals Totals() => Invoices.Totals.Of(
+        [.. Lines.OrderBy(line => line.Position).Select(line => line.Priced())],
+        [.. Changes.OrderBy(change => change.Position).Select(change => change.Priced())],
+        new TotalsTerms(TaxRegistered, PricesIncludeTax, Amount.Digits(Currency), TaxRounding, CashStep));
+
+    /// <summary>Rate by rate; worked out from the lines where nothing was kept yet.</summary>
+    public IReadOnlyList<TaxTotal> TaxTotals() => Taxes.Count == 0
+        ? Totals().Taxes
+        : [.. Taxes.OrderByDescending(tax => tax.Percent).ThenBy(tax => tax.Name, StringComparer.Ordinal).ThenBy(tax => tax.Category)
+            .Select(tax => new TaxTotal(tax.Name, tax.Percent, tax.Base, tax.Tax) { Category = tax.Category })];
+
     /// <summary>What is still owed; below zero when money has to go back.</summary>
-    public decimal Balance => Kind == InvoiceKind.Invoice ? Gross - Credited - Paid : 0;
+    public decimal Balance => Kind == InvoiceKind.Invoice ? Payable - Credited - Paid : 0;
 }
 
 public enum InvoiceKind
@@ -76,6 +111,7 @@ public enum InvoiceBasis
     AsWorked,
     StripDownCharge,
     Credit,
+    Deposit,
 }
 
 public sealed class InvoiceLine
@@ -99,6 +135,66 @@ public sealed class InvoiceLine
     public string TaxName { get; set; } = "";
 
     public decimal TaxPercent { get; set; }
+
+    public TaxCategory TaxCategory { get; set; }
+
+    /// <summary>Discount (minus) or charge (plus) on this line, in percent; null for a plain amount.</summary>
+    public decimal? ChangePercent { get; set; }
+
+    /// <summary>Discount (minus) or charge (plus) on this line, in money, where there is no percentage.</summary>
+    public decimal ChangeAmount { get; set; }
+
+    /// <summary>The deposit invoice this line takes off; null for an ordinary line.</summary>
+    public Guid? DepositId { get; set; }
+
+    /// <summary>The line a credit note gives back, in part or whole; null for an amount that belongs to no line.</summary>
+    public Guid? CreditsLineId { get; set; }
+
+    public PricedLine Priced() => new(
+        Quantity, UnitPrice, TaxName, TaxPercent, TaxCategory, new PriceChange(ChangePercent, ChangeAmount), DepositId is not null);
+}
+
+/// <summary>A discount (minus) or charge (plus) on a whole invoice.</summary>
+public sealed class InvoiceChange
+{
+    public Guid Id { get; set; } = Guid.CreateVersion7();
+
+    public Guid InvoiceId { get; set; }
+
+    public int Position { get; set; }
+
+    public string Text { get; set; } = "";
+
+    /// <summary>Null for a plain amount.</summary>
+    public decimal? Percent { get; set; }
+
+    public decimal Amount { get; set; }
+
+    public PaperChange Priced() => new(Text, new PriceChange(Percent, Amount));
+}
+
+/// <summary>What one rate comes to on one invoice.</summary>
+public sealed class InvoiceTax
+{
+    public Guid Id { get; set; } = Guid.CreateVersion7();
+
+    public Guid InvoiceId { get; set; }
+
+    public TaxCategory Category { get; set; }
+
+    public string Name { get; set; } = "";
+
+    public decimal Percent { get; set; }
+
+    /// <summary>Without tax.</summary>
+    public decimal Base { get; set; }
+
+    public decimal Tax { get; set; }
+
+    /// <summary>Why there is no tax, as printed; empty where there is.</summary>
+    public string Reason { get; set; } = "";
+
+    public TaxKey Key => new(Category, Name, Percent);
 }
 
 /// <summary>Money received for an invoice, or given back (minus). Append-only.</summary>

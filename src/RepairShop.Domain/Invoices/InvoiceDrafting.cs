@@ -1,4 +1,5 @@
 using RepairShop.Domain.Estimates;
+using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Parts;
 using RepairShop.Domain.Shop;
 
@@ -42,6 +43,7 @@ public static class InvoiceDrafting
             UnitPrice = line.UnitPrice,
             TaxName = line.TaxName,
             TaxPercent = line.TaxPercent,
+            TaxCategory = line.TaxCategory,
         })];
     }
 
@@ -64,6 +66,7 @@ public static class InvoiceDrafting
             UnitPrice = part.UnitPrice,
             TaxName = shop.TaxRegistered ? part.TaxName : "",
             TaxPercent = shop.TaxRegistered ? part.TaxPercent : 0,
+            TaxCategory = shop.TaxRegistered ? TaxKey.UsualCategory(part.TaxPercent) : TaxCategory.OutsideScope,
         }));
         for (var index = 0; index < lines.Count; index++)
             lines[index].Position = index + 1;
@@ -86,6 +89,7 @@ public static class InvoiceDrafting
                 UnitPrice = line.UnitPrice,
                 TaxName = line.TaxName,
                 TaxPercent = line.TaxPercent,
+                TaxCategory = line.Key.Category,
             },
         ];
     }
@@ -103,6 +107,7 @@ public static class InvoiceDrafting
             UnitPrice = atLeast ? shop.MinimumCharge : shop.LabourRate,
             TaxName = rate?.Name ?? "",
             TaxPercent = rate?.Percent ?? 0,
+            TaxCategory = rate?.Category ?? TaxCategory.OutsideScope,
         };
     }
 }

@@ -44,6 +44,24 @@ public sealed record CreditOfCredit(string Number) : Conflict($"{Number} is a cr
 
 public sealed record AlreadyCredited(string Number, string CreditNumber) : Conflict($"{Number} was credited by {CreditNumber} already: it can't be credited twice.");
 
+public sealed record CreditAboveRate(string Rate, decimal Percent, decimal Asked, decimal Left, string Currency) : Conflict(
+    $"{Amount.Text(Asked, Currency)}{(Rate.Length == 0 ? "" : $" at {Rate} {Percent.ToString("0.####", CultureInfo.CurrentCulture)} %")} is more than the {Amount.Text(Left, Currency)} not given back yet: write that or less.");
+
+public sealed record CreditAboveLine(string Line, decimal Asked, decimal Left, string Unit) : Conflict(
+    $"“{Line}” has {Left.ToString("0.####", CultureInfo.CurrentCulture)} {Unit} not given back yet, not {Asked.ToString("0.####", CultureInfo.CurrentCulture)}: write a quantity above 0 and not above that.");
+
+public sealed record CreditAmountNotPositive(decimal Value)
+    : Conflict($"The amount can't be {Value.ToString(CultureInfo.CurrentCulture)}: write an amount above 0, or leave it empty.");
+
+public sealed record CreditLineUnknown() : NotFound("There is no such line on this invoice.");
+
+/// <summary>The database's own refusal, should two people credit one invoice at once.</summary>
+public sealed record CreditAboveInvoice() : Conflict("Together the credit notes would be more than the invoice: look at what was given back already.");
+
+public sealed record DepositAmountMissing() : Invalid("Deposit", "The deposit is empty: write the amount you ask for, above 0.");
+
+public sealed record DepositOfDeposit() : Conflict("This draft is a deposit itself: issue it first, the next invoice takes it off.");
+
 public sealed record CreditReasonMissing() : Invalid("Reason", "The reason is empty: say why the invoice is taken back, it is printed on the credit note.");
 
 public sealed record PaymentNotPositive(decimal Value)
@@ -66,3 +84,19 @@ public sealed record NoSuchPayment() : NotFound("There is no such payment on thi
 public sealed record PaymentTakenBackAlready() : Conflict("This payment was taken back already.");
 
 public sealed record TakeBackOfTakeBack() : Conflict("This line takes a payment back itself: record the payment anew instead.");
+
+/// <summary>Directive 2006/112/EC art. 226 (4): where the customer accounts for the tax, the invoice names the customer's number.</summary>
+public sealed record ReverseChargeNeedsNumber(string Customer) : Conflict(
+    $"Reverse charge needs the customer's tax number, and {Customer} has none that fits the country: write it on the customer's page, or choose another tax profile.");
+
+public sealed record ProfileNotValidOn(DateOnly Day)
+    : Invalid("TaxProfileId", $"This tax profile may not be used for work done on {Day.ToString("d", CultureInfo.CurrentCulture)}: choose another.");
+
+public sealed record ChangeUnreadable(int Row, string Field, string Typed) : Invalid(
+    $"{Field}[{Row}].Change", $"“{Typed}” is no discount: write an amount, a percentage such as 10 %, or with a plus in front a charge such as +5.");
+
+public sealed record ChangeWithoutText(int Row)
+    : Invalid($"Changes[{Row}].Text", "Say what this discount or charge is for: it is printed.");
+
+public sealed record DiscountAboveLine(int Row)
+    : Invalid($"Lines[{Row}].Change", "A discount can't be more than the line comes to.");

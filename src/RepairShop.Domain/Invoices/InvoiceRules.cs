@@ -1,4 +1,6 @@
+using RepairShop.Domain.Customers;
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Domain.Invoices;
 
@@ -29,8 +31,19 @@ public static class InvoiceRules
             : Result.Done;
     }
 
+    /// <summary>Reverse charge names a number of the customer's that fits the country; whether it was ever given out is not asked.</summary>
+    public static Result MayTax(Invoice invoice, Customer customer, ShopSettings shop)
+    {
+        if (invoice.Treatment != TaxTreatment.ReverseCharge)
+            return Result.Done;
+        var country = customer.Address.CountryCode.Length > 0 ? customer.Address.CountryCode : shop.Address.CountryCode;
+        return TaxNumbers.Plain(customer.TaxNumber).Length == 0 || TaxNumbers.Check(customer.TaxNumber, country) is TaxNumberVerdict.WrongFormat or TaxNumberVerdict.WrongCheckDigits
+            ? new ReverseChargeNeedsNumber(customer.Name.Length > 0 ? customer.Name : customer.Company)
+            : Result.Done;
+    }
+
     /// <param name="invoice"></param>
-    /// <param name="creditNumber">The credit note that took it back already; null for none.</param>
+    /// <param name="creditNumber">The credit note that took back the last of it; null while something is left.</param>
     /// <param name="reason"></param>
     public static Result MayCredit(Invoice invoice, string? creditNumber, string reason) => invoice switch
     {

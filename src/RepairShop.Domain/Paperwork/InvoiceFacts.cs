@@ -32,6 +32,19 @@ public sealed record InvoiceFacts : PaperFacts
     public IReadOnlyList<TaxTotalFacts> Taxes { get; init; } = [];
     public required decimal TaxTotal { get; init; }
     public required decimal Total { get; init; }
+
+    /// <summary>Null on papers issued before it was kept: those were rounded per rate.</summary>
+    public RoundingFacts? Rounding { get; init; }
+
+    /// <summary>What rounding to the smallest coin added; below zero where it took off. In <see cref="Due"/>, not in <see cref="Total"/>.</summary>
+    public decimal CashRounding { get; init; }
+
+    /// <summary>Asks for a deposit before the work is done.</summary>
+    public bool IsDeposit { get; init; }
+
+    /// <summary>Deposit invoices whose amounts are taken off among the lines.</summary>
+    public IReadOnlyList<DepositFacts> Deposits { get; init; } = [];
+
     public IReadOnlyList<PaymentFacts> Payments { get; init; } = [];
     public required decimal Paid { get; init; }
     public required decimal Due { get; init; }

@@ -7,6 +7,9 @@ public enum LineGroup
     Part,
     Material,
     Other,
+
+    /// <summary>What a deposit invoice charged already, taken off.</summary>
+    Deposit,
 }
 
 /// <summary>EN 16931 VAT category, in words. Decides the wording printed under the totals.</summary>
@@ -39,8 +42,20 @@ public sealed record LineFacts
     public required decimal UnitPrice { get; init; }
     public required decimal Amount { get; init; }
 
+    /// <summary>Discount (minus) or charge (plus) on this line, in <see cref="Amount"/> already; null for none.</summary>
+    public decimal? Change { get; init; }
+
+    /// <summary>Of the line's quantity times price; null for a plain amount.</summary>
+    public decimal? ChangePercent { get; init; }
+
     /// <summary>Null where the shop charges no tax.</summary>
     public decimal? TaxPercent { get; init; }
+
+    /// <summary>Null on papers issued before it was kept, and where the shop charges no tax.</summary>
+    public TaxCategory? Category { get; init; }
+
+    /// <summary>The shop's name for the rate.</summary>
+    public string? TaxName { get; init; }
 }
 
 /// <summary>One line of an estimate: low and high.</summary>
@@ -59,10 +74,31 @@ public sealed record EstimateLineFacts
     public decimal? TaxPercent { get; init; }
 }
 
-/// <summary>A deduction from the sum of lines; the amount is positive.</summary>
-public sealed record AllowanceFacts(string Text, decimal Amount, decimal? TaxPercent);
+/// <summary>A deduction from the sum of lines; the amount is positive, or below zero for a charge.</summary>
+public sealed record AllowanceFacts(string Text, decimal Amount, decimal? TaxPercent)
+{
+    /// <summary>Absolute, of <see cref="Base"/>; null for a plain amount.</summary>
+    public decimal? Percent { get; init; }
 
-/// <summary>Tax at one rate. Rounded once per rate, half away from zero (EN 16931 BR-CO-17).</summary>
+    /// <summary>The rate's sum of lines it was worked out on.</summary>
+    public decimal Base { get; init; }
+
+    public TaxCategory? Category { get; init; }
+
+    public string? TaxName { get; init; }
+}
+
+/// <summary>A deposit invoice that is taken off.</summary>
+public sealed record DepositFacts(string Number, DateOnly IssueDate);
+
+/// <summary>Where tax was rounded, as the paper says.</summary>
+public enum RoundingFacts
+{
+    PerRate,
+    PerLine,
+}
+
+/// <summary>Tax at one rate, rounded half away from zero: once per rate (EN 16931 BR-CO-17), or on each line where the paper says so.</summary>
 public sealed record TaxTotalFacts
 {
     public required string Name { get; init; }

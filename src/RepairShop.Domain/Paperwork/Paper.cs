@@ -26,4 +26,7 @@ public sealed class Paper
     public string FileHash { get; set; } = "";
 
     public int Bytes { get; set; }
+
+    /// <summary>SHA-256, lower-case hex, of the electronic invoice stored beside it; empty where there is none.</summary>
+    public string EInvoiceHash { get; set; } = "";
 }

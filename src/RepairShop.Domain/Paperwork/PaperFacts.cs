@@ -36,6 +36,13 @@ public sealed record ShopFacts
     public required string Country { get; init; }
 
     public string? TaxNumber { get; init; }
+
+    /// <summary>In a public register, or as a registered repair dealer.</summary>
+    public string? RegistrationNumber { get; init; }
+
+    /// <summary>The same address field by field; null on papers issued before it was kept.</summary>
+    public AddressFacts? Address { get; init; }
+
     public string? Email { get; init; }
     public string? Phone { get; init; }
     public string? Website { get; init; }
@@ -55,6 +62,9 @@ public sealed record ShopFacts
     public required string TimeZone { get; init; }
 }
 
+/// <summary>An address in the fields an electronic invoice asks for; empty where there is nothing.</summary>
+public sealed record AddressFacts(string Street, string Street2, string PostalCode, string City, string Region);
+
 /// <summary>Whom a paper is made out to.</summary>
 public sealed record PartyFacts
 {
@@ -63,6 +73,12 @@ public sealed record PartyFacts
 
     /// <summary>ISO 3166-1 alpha-2.</summary>
     public string? Country { get; init; }
+
+    /// <summary>The company, which the address lines begin with; then <see cref="Name"/> is a person there.</summary>
+    public string? Company { get; init; }
+
+    /// <summary>The same address field by field; null on papers issued before it was kept.</summary>
+    public AddressFacts? Address { get; init; }
 
     public string? TaxNumber { get; init; }
     public string? Email { get; init; }

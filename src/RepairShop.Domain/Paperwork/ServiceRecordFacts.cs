@@ -37,6 +37,12 @@ public sealed record ServiceRecordFacts : PaperFacts
     public string? DecisionRule { get; init; }
 
     public IReadOnlyList<ShutterRowFacts> ShutterRows { get; init; } = [];
+
+    /// <summary>Recorded light before and after, speed by speed; empty where times were typed.</summary>
+    public IReadOnlyList<SpeedTraceFacts> Traces { get; init; } = [];
+
+    public IReadOnlyList<CurtainRowFacts> Curtains { get; init; } = [];
+    public IReadOnlyList<FlashRowFacts> Flash { get; init; } = [];
     public IReadOnlyList<CheckRowFacts> Checks { get; init; } = [];
     public IReadOnlyList<GaugeRowFacts> Gauges { get; init; } = [];
     public IReadOnlyList<FindingFacts> Findings { get; init; } = [];

@@ -47,10 +47,79 @@ public sealed record SpeedFiguresFacts
     /// <summary>log2(longest / shortest).</summary>
     public double? SpreadStops { get; init; }
 
+    /// <summary>10 → 90 %, where a recording gave it.</summary>
+    public double? OpeningMilliseconds { get; init; }
+
     /// <summary>90 → 10 %, where a recording gave it.</summary>
     public double? ClosingMilliseconds { get; init; }
 
+    /// <summary>What the times mean; null where typed and recorded ones stand together, and on papers older than recordings.</summary>
+    public TimeMeaning? Meaning { get; init; }
+
+    /// <summary>What the uncertainty is made of; empty without one, and on papers older than recordings.</summary>
+    public IReadOnlyList<UncertaintyTermFacts> Terms { get; init; } = [];
+
     /// <summary>Null where the shop judges nothing, or one reading is too little to judge by.</summary>
+    public LimitVerdict? Verdict { get; init; }
+}
+
+/// <summary>What an exposure time is.</summary>
+public enum TimeMeaning
+{
+    /// <summary>What an instrument's display said.</summary>
+    Typed,
+
+    /// <summary>From 50 % of the light opening to 50 % closing.</summary>
+    HalfWidth,
+
+    /// <summary>The light let through, as time at the fully open level.</summary>
+    Effective,
+}
+
+/// <summary>One term of an uncertainty.</summary>
+/// <param name="Name">scatter, resolution, trigger or other.</param>
+/// <param name="StandardSeconds">One standard uncertainty.</param>
+public sealed record UncertaintyTermFacts(string Name, double StandardSeconds);
+
+/// <summary>A focal-plane shutter's run over the frame at one marked speed, the mean of its releases.</summary>
+public sealed record CurtainRowFacts
+{
+    public required string MarkedSpeed { get; init; }
+    public required bool AfterService { get; init; }
+    public required int Count { get; init; }
+
+    /// <summary>Over the whole frame; null where it was not seen.</summary>
+    public double? FirstCurtainMilliseconds { get; init; }
+
+    public double? SecondCurtainMilliseconds { get; init; }
+
+    /// <summary>Exposure at each point, first edge first: where it lies in mm from the centre, and its time.</summary>
+    public IReadOnlyList<PointFacts> Points { get; init; } = [];
+
+    /// <summary>Largest over smallest exposure, in stops; null where the frame is capped.</summary>
+    public double? NonUniformityStops { get; init; }
+
+    public bool IsCapping { get; init; }
+}
+
+/// <summary>One point of the frame.</summary>
+public sealed record PointFacts(double PositionMm, double Milliseconds, double? SlitMm);
+
+/// <summary>The flash contact at one marked speed, the mean of its releases.</summary>
+public sealed record FlashRowFacts
+{
+    public required string MarkedSpeed { get; init; }
+    public required bool AfterService { get; init; }
+
+    /// <summary>X or M; null where nobody said.</summary>
+    public string? Contact { get; init; }
+
+    public required int Count { get; init; }
+
+    /// <summary>From contact to fully open: plus when the contact leads.</summary>
+    public required double ToFullyOpenMilliseconds { get; init; }
+
+    public double? HoldMilliseconds { get; init; }
     public LimitVerdict? Verdict { get; init; }
 }
 

@@ -52,3 +52,26 @@ public sealed record TextUnknown() : NotFound("There is no such text.");
 
 public sealed record PlaceholderUnknown(string Field, string Placeholder, string Known)
     : Invalid(Field, $"{{{Placeholder}}} has no meaning here: use {Known}, or take it out.");
+
+public sealed record ExemptRateAboveZero(decimal Percent)
+    : Invalid("Percent", $"An exempt rate charges nothing: write 0 instead of {Percent} %, or choose a taxed rate.");
+
+public sealed record ExemptionReasonMissing()
+    : Invalid("Reason", "The reason is empty: name the rule that exempts you, it is printed on invoices.");
+
+public sealed record ValidUntilBeforeFrom(DateOnly From, DateOnly Until)
+    : Invalid("ValidUntil", $"The last day, {Until:d}, lies before the first, {From:d}: choose a later one, or leave it empty.");
+
+public sealed record ProfileNotFound() : NotFound("There is no such tax profile.");
+
+public sealed record ProfileNameMissing() : Invalid("Name", "The name is empty: write how you call this way of taxing, such as “Business abroad”.");
+
+public sealed record ProfileNameTaken(string Name)
+    : Invalid("Name", $"There is already a profile called “{Name}”: give this one another name, or retire the other first.");
+
+public sealed record TaxNumberWrong(string Field, string Typed, string Country, bool IsForm) : Invalid(Field, IsForm
+    ? $"“{Typed}” has not the form of a tax number of {Country}: look at the letters and how many digits there are."
+    : $"The check digits of “{Typed}” are wrong for {Country}: look for a slip of the finger.");
+
+public sealed record CashStepWrong(decimal Step)
+    : Invalid("CashStep", $"{Step} is not the value of a coin: write 0.05, 0.1, 0.5 or the like, or 0 for no rounding.");

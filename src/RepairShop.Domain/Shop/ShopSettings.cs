@@ -1,4 +1,5 @@
 using RepairShop.Domain.Customers;
+using RepairShop.Domain.Paperwork;
 
 namespace RepairShop.Domain.Shop;
 
@@ -23,6 +24,14 @@ public sealed class ShopSettings
     public bool TaxRegistered { get; set; }
 
     public string TaxNumber { get; set; } = "";
+
+    /// <summary>The business's number in a public register, or its repair dealer's registration; printed, and BT-30 of an e-invoice.</summary>
+    public string RegistrationNumber { get; set; } = "";
+
+    public EInvoiceUse EInvoices { get; set; }
+
+    /// <summary>The smallest coin cash totals are rounded to: 0.05 for CHF; 0 where cash needs no rounding.</summary>
+    public decimal CashStep { get; set; }
 
     public bool PricesIncludeTax { get; set; }
 
@@ -109,7 +118,19 @@ public enum LabourRounding
     UpToFifteenMinutes,
 }
 
-/// <summary>A named tax rate; retired rather than changed, so that nothing issued moves.</summary>
+/// <summary>Whether an electronic invoice is written beside the paper.</summary>
+public enum EInvoiceUse
+{
+    Never,
+
+    /// <summary>Written when nothing is missing; else the paper goes alone.</summary>
+    WherePossible,
+
+    /// <summary>Nothing is issued without it.</summary>
+    Always,
+}
+
+/// <summary>A named tax rate; retired or ended rather than changed, so that nothing issued moves.</summary>
 public sealed class TaxRate
 {
     public Guid Id { get; set; } = Guid.CreateVersion7();
@@ -118,11 +139,24 @@ public sealed class TaxRate
 
     public decimal Percent { get; set; }
 
+    public TaxCategory Category { get; set; }
+
+    /// <summary>Why nothing is charged, for an exempt rate; printed.</summary>
+    public string Reason { get; set; } = "";
+
+    /// <summary>First day it may be used, by the day the work was done; null for always.</summary>
+    public DateOnly? ValidFrom { get; set; }
+
+    /// <summary>Last day it may be used; null for ever.</summary>
+    public DateOnly? ValidUntil { get; set; }
+
     public bool IsDefault { get; set; }
 
     public DateTimeOffset? RetiredAt { get; set; }
 
     public uint Version { get; set; }
+
+    public bool IsValidOn(DateOnly day) => RetiredAt is null && !(day < ValidFrom) && !(day > ValidUntil);
 }
 
 /// <summary>One line of the shop's own list of function checks.</summary>

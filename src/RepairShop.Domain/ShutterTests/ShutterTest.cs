@@ -65,8 +65,17 @@ public sealed class Reading
     /// <summary>90 to 10 % closing time in seconds; from recordings only.</summary>
     public double? ClosingSeconds { get; set; }
 
-    /// <summary>SHA-256 of the raw recording in the file store; null when typed.</summary>
-    public string? RecordingHash { get; set; }
+    /// <summary>The recording it was taken from; null when typed.</summary>
+    public Guid? RecordingId { get; set; }
+
+    /// <summary>Which exposure of the recording, counted from 1; null when typed.</summary>
+    public int? Exposure { get; set; }
+
+    /// <summary>One sample of the recording, in seconds: its resolution; null when typed.</summary>
+    public double? StepSeconds { get; set; }
+
+    /// <summary>How far the recording's noise may move this time, ± in seconds; null when typed.</summary>
+    public double? TriggerSeconds { get; set; }
 
     /// <summary>Why this reading does not count; null when it does.</summary>
     public string? StruckOutReason { get; set; }

@@ -27,3 +27,6 @@ public sealed record ReadingsNotRead(string Field, string Sentence);
 /// <summary>Some inputs of the form could not be read; each has its own sentence, and nothing was saved.</summary>
 public sealed record ReadingsRefused(IReadOnlyList<ReadingsNotRead> Fields)
     : Conflict("Some readings could not be read: see the sentences beside them. Nothing has been saved yet.");
+
+/// <param name="Sentence">What is wrong with the typed time.</param>
+public sealed record TypedTimeRefused(string Sentence) : Invalid("Text", Sentence);

@@ -3,27 +3,9 @@ using RepairShop.Domain.Shop;
 
 namespace RepairShop.Domain.StripDown;
 
-/// <summary>What a person says about one step.</summary>
-/// <param name="Cell">As typed: B3; empty for what lies in no cell.</param>
-public sealed record StepFacts(
-    string What, int Count, HeldBy HeldBy, Remember Remember, string Note, string ShimPlace, int ShimCount, double? ShimMillimetres,
-    Guid? TrayId, string Cell)
-{
-    public static StepFacts Of(StripStep step)
-    {
-        ArgumentNullException.ThrowIfNull(step);
-        return new(step.What, step.Count, step.HeldBy, step.Remember, step.Note, step.ShimPlace, step.ShimCount, step.ShimMillimetres,
-            step.TrayId, step.Cell?.ToString() ?? "");
-    }
-}
-
 /// <summary>Writes, corrects, splits, joins and strikes out steps. Whatever is done, the lots of a step add up to what it removed.</summary>
 public static class StepRules
 {
-    public const int MostPieces = 999;
-
-    public const double ThickestShimMillimetres = 20;
-
     /// <summary>Writes a new step or corrects one.</summary>
     /// <param name="tray">The tray <see cref="StepFacts.TrayId"/> names; null for none.</param>
     public static Result Write(StripStep step, StepFacts facts, Tray? tray)
@@ -32,7 +14,7 @@ public static class StepRules
         ArgumentNullException.ThrowIfNull(facts);
         if (step.StruckOutAt is not null)
             return new StepIsStruckOut(step.What);
-        if ((ShapeWhyNot(facts) ?? ShimWhyNot(facts) ?? CellWhyNot(facts, tray) ?? CountWhyNot(step, facts)) is { } refused)
+        if (StepChecks.WhyNot(step, facts, tray) is { } refused)
             return refused;
         // What is only backed off stays in the camera: no cell is taken for it.
         if (facts.Remember.HasFlag(Remember.BackOffOnly))
@@ -166,53 +148,5 @@ public static class StepRules
             if (lot.Count == 0)
                 step.Items.Remove(lot);
         }
-    }
-
-    private static Failure? ShapeWhyNot(StepFacts facts)
-    {
-        if (TypedText.OneLine(facts.What).Length == 0)
-            return new WhatCameOffMissing();
-        var least = facts.ShimCount > 0 && !facts.Remember.HasFlag(Remember.BackOffOnly) ? 0 : 1;
-        return facts.Count < least || facts.Count > MostPieces ? new StripCountOutOfRange(facts.Count) : null;
-    }
-
-    private static Failure? ShimWhyNot(StepFacts facts)
-    {
-        if (facts.ShimCount is < 0 or > MostPieces)
-            return new ShimCountOutOfRange(facts.ShimCount);
-        if (facts.ShimCount == 0)
-            return TypedText.OneLine(facts.ShimPlace).Length > 0 || facts.ShimMillimetres is not null ? new ShimWithoutCount() : null;
-        if (facts.Remember.HasFlag(Remember.BackOffOnly))
-            return new BackedOffShims();
-        if (TypedText.OneLine(facts.ShimPlace).Length == 0)
-            return new ShimPlaceMissing();
-        return facts.ShimMillimetres is { } thick && !(thick > 0 && thick <= ThickestShimMillimetres) ? new ShimThicknessOutOfRange(thick) : null;
-    }
-
-    private static Failure? CellWhyNot(StepFacts facts, Tray? tray)
-    {
-        if (string.IsNullOrWhiteSpace(facts.Cell))
-            return null;
-        if (TrayCell.Parse(facts.Cell) is not { } cell)
-            return new CellNotUnderstood(facts.Cell.Trim());
-        if (tray is null)
-            return new CellWithoutTray();
-        return tray.Holds(cell) ? null : new CellNotInTray(cell.ToString(), tray.Name, tray.Rows, tray.Columns);
-    }
-
-    /// <summary>What is washed or accounted for can't be corrected away.</summary>
-    private static Failure? CountWhyNot(StripStep step, StepFacts facts)
-    {
-        var backsOff = facts.Remember.HasFlag(Remember.BackOffOnly);
-        if (backsOff && step.Items.Any(lot => lot.Fate != ItemFate.StillOut || ItemRules.IsWashed(lot)))
-            return new BackOffRemoved(step.What);
-        foreach (var (kind, wanted) in new[] { (ItemKind.Part, facts.Count), (ItemKind.Shim, facts.ShimCount) })
-        {
-            var accounted = step.Items.Where(lot => lot.Kind == kind && lot.Fate != ItemFate.StillOut).Sum(lot => lot.Count);
-            if (!backsOff && wanted < accounted)
-                return new CountBelowAccounted(StripWords.NameOf(step, kind), wanted, accounted);
-        }
-
-        return null;
     }
 }

@@ -18,10 +18,10 @@ public sealed record RepairIsReady(string Number)
 public sealed record WhatCameOffMissing() : Invalid("What", "What came off is empty: write it, such as front ring.");
 
 public sealed record StripCountOutOfRange(int Count)
-    : Invalid("Count", $"{Count} can't be a count: write how many came off, 1 to {StepRules.MostPieces}; 0 only where shims alone came off.");
+    : Invalid("Count", $"{Count} can't be a count: write how many came off, 1 to {StepChecks.MostPieces}; 0 only where shims alone came off.");
 
 public sealed record ShimCountOutOfRange(int Count)
-    : Invalid("ShimCount", $"{Count} can't be a number of shims: write 0 to {StepRules.MostPieces}.");
+    : Invalid("ShimCount", $"{Count} can't be a number of shims: write 0 to {StepChecks.MostPieces}.");
 
 public sealed record ShimWithoutCount()
     : Invalid("ShimCount", "A shim's place or thickness is given: write how many shims there are, or empty the other shim fields.");
@@ -29,7 +29,7 @@ public sealed record ShimWithoutCount()
 public sealed record ShimPlaceMissing() : Invalid("ShimPlace", "Write where the shims lay, such as under the left standard.");
 
 public sealed record ShimThicknessOutOfRange(double Millimetres)
-    : Invalid("ShimMillimetres", $"{Millimetres.ToString("0.###", CultureInfo.CurrentCulture)} mm can't be a shim: write its measured thickness, above 0 and not above {StepRules.ThickestShimMillimetres} mm.");
+    : Invalid("ShimMillimetres", $"{Millimetres.ToString("0.###", CultureInfo.CurrentCulture)} mm can't be a shim: write its measured thickness, above 0 and not above {StepChecks.ThickestShimMillimetres} mm.");
 
 public sealed record BackedOffShims()
     : Invalid("ShimCount", "A screw that is only backed off frees no shims: clear “only back it off”, or empty the shim fields.");

@@ -18,6 +18,7 @@ public sealed record CustomerInput
     public string CountryCode { get; init; } = "";
     public string TaxNumber { get; init; } = "";
     public string Notes { get; init; } = "";
+    public Guid? TaxProfileId { get; init; }
 
     internal void WriteTo(Customer customer)
     {
@@ -27,6 +28,7 @@ public sealed record CustomerInput
         customer.Phone = TypedText.OneLine(Phone);
         customer.TaxNumber = TypedText.OneLine(TaxNumber);
         customer.Notes = TypedText.Lines(Notes);
+        customer.TaxProfileId = TaxProfileId;
         customer.Address.Street = TypedText.OneLine(Street);
         customer.Address.Street2 = TypedText.OneLine(Street2);
         customer.Address.PostalCode = TypedText.OneLine(PostalCode);

@@ -71,7 +71,7 @@ public sealed class CustomerService(ShopDb db, TimeProvider clock)
             .Take(100).ToListAsync(cancel);
         var owed = await db.Invoices
             .Where(row => row.CustomerId == id && row.Kind == InvoiceKind.Invoice && row.IssuedAt != null)
-            .SumAsync(row => row.Gross - row.Credited - row.Paid, cancel);
+            .SumAsync(row => row.Gross + row.CashRounding - row.Credited - row.Paid, cancel);
         return new CustomerView(id, Details(customer), customer.CreatedAt, customer.Version, cameras, repairs, owed);
     }
 
@@ -134,6 +134,7 @@ public sealed class CustomerService(ShopDb db, TimeProvider clock)
         Region = row.Address.Region,
         CountryCode = row.Address.CountryCode,
         TaxNumber = row.TaxNumber,
+        TaxProfileId = row.TaxProfileId,
         Notes = row.Notes,
     };
 

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using RepairShop.Domain.Customers;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Services.Customers;
 
@@ -16,6 +17,7 @@ internal sealed class CustomerConfiguration : IEntityTypeConfiguration<Customer>
         builder.Property(row => row.Email).HasMaxLength(200);
         builder.Property(row => row.Phone).HasMaxLength(200);
         builder.Property(row => row.TaxNumber).HasMaxLength(200);
+        builder.HasOne<TaxProfile>().WithMany().HasForeignKey(row => row.TaxProfileId).OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(row => row.Email);
         builder.Property<string>("SearchText").HasDefaultValue("").ValueGeneratedOnAddOrUpdate();
     }

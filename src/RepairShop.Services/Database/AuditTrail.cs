@@ -20,7 +20,7 @@ internal static class AuditTrail
     private static readonly HashSet<string> Secrets =
     [
         nameof(Account.PasswordHash), nameof(Account.SecurityStamp), nameof(Account.ConcurrencyStamp),
-        nameof(Account.AccessFailedCount), nameof(Account.LockoutEnd), "TokenHash", "Facts", "Version",
+        nameof(Account.AccessFailedCount), nameof(Account.LockoutEnd), "TokenHash", "Facts", "Steps", "Result", "Version",
         nameof(Account.NormalizedEmail), nameof(Account.NormalizedUserName),
     ];
 

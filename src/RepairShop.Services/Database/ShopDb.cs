@@ -9,9 +9,11 @@ using RepairShop.Domain.Estimates;
 using RepairShop.Domain.Findings;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Labour;
+using RepairShop.Domain.Notebook;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Parts;
 using RepairShop.Domain.Post;
+using RepairShop.Domain.Recordings;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Shop;
 using RepairShop.Domain.ShutterTests;
@@ -28,6 +30,7 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
 {
     public DbSet<ShopSettings> Shop => Set<ShopSettings>();
     public DbSet<TaxRate> TaxRates => Set<TaxRate>();
+    public DbSet<TaxProfile> TaxProfiles => Set<TaxProfile>();
     public DbSet<CheckItem> CheckItems => Set<CheckItem>();
     public DbSet<NumberSeries> NumberSeries => Set<NumberSeries>();
     public DbSet<AuditEntry> Audit => Set<AuditEntry>();
@@ -40,6 +43,7 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<CheckResult> CheckResults => Set<CheckResult>();
     public DbSet<ShutterTest> ShutterTests => Set<ShutterTest>();
     public DbSet<Reading> Readings => Set<Reading>();
+    public DbSet<KeptRecording> Recordings => Set<KeptRecording>();
     public DbSet<Estimate> Estimates => Set<Estimate>();
     public DbSet<EstimateLine> EstimateLines => Set<EstimateLine>();
     public DbSet<FurtherConsent> FurtherConsents => Set<FurtherConsent>();
@@ -58,10 +62,17 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<Mount> Mounts => Set<Mount>();
     public DbSet<Invoice> Invoices => Set<Invoice>();
     public DbSet<InvoiceLine> InvoiceLines => Set<InvoiceLine>();
+    public DbSet<InvoiceChange> InvoiceChanges => Set<InvoiceChange>();
+    public DbSet<InvoiceTax> InvoiceTaxes => Set<InvoiceTax>();
     public DbSet<Payment> Payments => Set<Payment>();
     public DbSet<Paper> Papers => Set<Paper>();
     public DbSet<OutboxMail> Outbox => Set<OutboxMail>();
     public DbSet<MailText> MailTexts => Set<MailText>();
+    public DbSet<ModelPage> ModelPages => Set<ModelPage>();
+    public DbSet<ModelVariant> ModelVariants => Set<ModelVariant>();
+    public DbSet<ModelEntry> ModelEntries => Set<ModelEntry>();
+    public DbSet<ModelPhoto> ModelPhotos => Set<ModelPhoto>();
+    public DbSet<GuideVersion> GuideVersions => Set<GuideVersion>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     protected override void OnModelCreating(ModelBuilder builder)

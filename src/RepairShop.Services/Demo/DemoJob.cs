@@ -1,10 +1,13 @@
+using RepairShop.Domain.Cameras;
 using RepairShop.Domain.Checks;
 using RepairShop.Domain.Estimates;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Labour;
 using RepairShop.Domain.Paperwork;
+using RepairShop.Domain.Recordings;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
+using RepairShop.Measurement.Signals;
 using RepairShop.Services.Checks;
 using RepairShop.Services.Estimates;
 using RepairShop.Services.Findings;
@@ -12,6 +15,7 @@ using RepairShop.Services.Invoices;
 using RepairShop.Services.Labour;
 using RepairShop.Services.Paperwork;
 using RepairShop.Services.Parts;
+using RepairShop.Services.Recordings;
 using RepairShop.Services.Repairs;
 using RepairShop.Services.ShutterTests;
 using CheckOutcome = RepairShop.Domain.Checks.CheckOutcome;
@@ -30,6 +34,8 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
     private decimal owed;
 
     private string Bench => index % 3 == 0 ? "owner" : "bench";
+
+    private string TaxKey => DemoTax.KeyFor(customer, stock.TaxKey);
 
     private bool HasMail => customer.Email.Length > 0;
 
@@ -64,6 +70,8 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
             if (declined)
                 yield break;
         }
+        if (seed.Plan == "approved" && camera.Owner == "lucja")
+            yield return (5, DepositAsync);
         if (seed.Plan == "approved")
             yield break;
         foreach (var step in BenchSteps())
@@ -122,6 +130,8 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
         yield return (16, ReturnAsync);
         if (seed.Plan == "credited")
             yield return (20, CreditAsync);
+        if (seed.Plan == "returned" && camera.Owner == "rhoda")
+            yield return (21, CreditPartAsync);
     }
 
     private async Task BookAsync()
@@ -184,17 +194,35 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
         _ => CheckOutcome.Fine,
     };
 
-    private async Task MeasureAsync(Phase phase, SeedErrors errors, int count) =>
+    private Task MeasureAsync(Phase phase, SeedErrors errors, int count) =>
+        seed.Recorded ? RecordAsync(phase, errors, phase == Phase.AsReceived ? 2 : 3) : TypeAsync(phase, errors, count);
+
+    /// <summary>Through the same reader and analysis as a file of the shop's own; the slowest speed shows the fully open level.</summary>
+    private async Task RecordAsync(Phase phase, SeedErrors errors, int releases)
+    {
+        var wav = new DemoSignals(new Random(30_000 + 10 * index + (int)phase)).Record(
+            camera.Speeds, errors, camera.ShutterKind, phase == Phase.AsReceived, releases);
+        using var content = new MemoryStream(wav);
+        await book.DoAsync<RecordingService, RecordingKept>(Bench, recordings => recordings.AddAsync(id, phase, null, new RecordingSent(
+            $"{number}-{(phase == Phase.AsReceived ? "as-received" : "after-service")}.wav", content, new RigFacts
+            {
+                Roles = camera.ShutterKind == ShutterKind.FocalPlane
+                    ? [ChannelRole.Light, ChannelRole.LightFirstEdge, ChannelRole.LightLastEdge] : [ChannelRole.Light],
+                Reference = 1,
+            }, string.Join(' ', camera.Speeds.Select(mark => $"{mark}×{releases}")), stock.Instrument), book.Cancel));
+    }
+
+    private async Task TypeAsync(Phase phase, SeedErrors errors, int count) =>
         await book.DoAsync<ShutterTestService, Guid>(Bench, tests => tests.SaveAsync(id, phase, null, new ShutterTyped(
             stock.Instrument, stock.ResolutionMilliseconds, Math.Round(18.5 + chance.NextDouble() * 4, 1), "",
             DemoReadings.Of(camera.Speeds, errors, count, chance), 0, Guid.CreateVersion7()), book.Cancel));
 
     private async Task EstimateAsync(int revision)
     {
-        var lines = new List<DraftLine> { new(LineKind.Labour, "Strip down, clean, adjust, test", work.Low, work.High, "h", stock.LabourRate, stock.TaxKey) };
+        var lines = new List<DraftLine> { new(LineKind.Labour, "Strip down, clean, adjust, test", work.Low, work.High, "h", stock.LabourRate, TaxKey) };
         lines.AddRange(work.Parts.Select(use => new DraftLine(
-            LineKind.Part, stock.Seed(use.Part).Name, use.Quantity, use.Quantity, "pcs", stock.Seed(use.Part).Price, stock.TaxKey)));
-        lines.Add(new DraftLine(LineKind.Material, "Cleaning and lubricants", 1, 1, "job", 8.50m, stock.TaxKey));
+            LineKind.Part, stock.Seed(use.Part).Name, use.Quantity, use.Quantity, "pcs", stock.Seed(use.Part).Price, TaxKey)));
+        lines.Add(new DraftLine(LineKind.Material, "Cleaning and lubricants", 1, 1, "job", 8.50m, TaxKey));
         await book.DoAsync<EstimateService, int>("owner", estimates => estimates.SaveDraftAsync(number, new EstimateDraft
         {
             WhatWasSeen = work.Seen,
@@ -267,6 +295,20 @@ internal sealed class DemoJob(DemoBook book, DemoStock stock, SeedRepair seed, S
         await book.DoAsync<PaymentService>("counter", payments => payments.PayAsync(invoice, new TypedPayment(
             amount, index % 3 == 0 ? PaymentMethod.Card : index % 3 == 1 ? PaymentMethod.BankTransfer : PaymentMethod.Cash,
             index % 3 == 1 ? $"Transfer {number}" : "", DateOnly.FromDateTime(book.Now.UtcDateTime), Guid.CreateVersion7()), book.Cancel));
+    }
+
+    private async Task DepositAsync()
+    {
+        var deposit = await book.DoAsync<InvoiceService, Guid>("owner", invoices => invoices.BeginDepositAsync(number, 60, book.Cancel));
+        await book.DoAsync<InvoiceIssueService, IssuedPaper>("owner", invoices => invoices.IssueAsync(deposit, HasMail, book.Cancel));
+    }
+
+    private async Task CreditPartAsync()
+    {
+        var sheet = await book.DoAsync<InvoiceReadService, MoneySheet>("owner", invoices => invoices.SheetAsync(number, book.Cancel));
+        var line = sheet.Issued[0].Lines.First(one => one.Kind == LineKind.Labour);
+        await book.DoAsync<InvoiceIssueService, IssuedPaper>("owner", invoices => invoices.CreditAsync(
+            invoice, new CreditRequest([new CreditedLine(line.Id, Math.Min(0.5m, line.Quantity))], []), "Half an hour is not charged: the camera came back for a light leak.", HasMail, book.Cancel));
     }
 
     private async Task CreditAsync() =>

@@ -22,7 +22,8 @@ internal sealed record SeedTax(string Name, decimal Percent, bool IsDefault);
 internal sealed record SeedPerson(string Key, string Name, string Email, string Role);
 
 internal sealed record SeedCustomer(
-    string Key, string Name, string Company, string Email, string Phone, string Street, string PostalCode, string City, string CountryCode);
+    string Key, string Name, string Company, string Email, string Phone, string Street, string PostalCode, string City, string CountryCode,
+    string TaxNumber = "", string Profile = "");
 
 internal sealed record SeedCamera(
     string Key, string Owner, string Maker, string Model, string Variant, string Format, string BodySerial, string Lens, string LensSerial,
@@ -49,4 +50,4 @@ internal sealed record SeedUse(string Part, decimal Quantity);
 
 internal sealed record SeedRepair(
     int DaysAgo, string Camera, string Case, string Plan, string[] CameWith, string Shelf, decimal DeclaredValue, string[] Photos,
-    Arrival Arrived, ReturnWay ReturnHow, decimal? PreApproved, bool Further, bool Warranty, int? Wanted);
+    Arrival Arrived, ReturnWay ReturnHow, decimal? PreApproved, bool Further, bool Warranty, int? Wanted, bool Recorded = false);

@@ -64,6 +64,7 @@ public static class DemoWorkshop
         await DemoTools.AddAsync(book);
         var strips = JsonSerializer.Deserialize<SeedStripDown[]>(await File.ReadAllTextAsync(Path.Combine(folder, "strip-downs.json"), cancel), Json)!;
         await JobsAsync(book, stock, seed, strips, past.GetRequiredService<PostOffice>(), tell);
+        await new DemoNotebook(book, stock, folder).FillAsync(strips);
 
         await using var last = services.CreateAsyncScope();
         var done = last.ServiceProvider.GetRequiredService<ShopDb>();
@@ -116,6 +117,7 @@ public static class DemoWorkshop
         (shop.Address.Street, shop.Address.PostalCode, shop.Address.City, shop.Address.CountryCode) =
             (said.Street, said.PostalCode, said.City, said.CountryCode);
         (shop.TaxRegistered, shop.TaxNumber, shop.PricesIncludeTax) = (true, said.TaxNumber, false);
+        shop.EInvoices = EInvoiceUse.WherePossible;
         (shop.Currency, shop.Locale, shop.TimeZone) = (said.Currency, said.Locale, said.TimeZone);
         (shop.LabourRate, shop.LabourRounding, shop.MinimumCharge, shop.StripDownCharge) =
             (said.LabourRate, said.LabourRounding, said.MinimumCharge, said.StripDownCharge);
@@ -128,6 +130,7 @@ public static class DemoWorkshop
 
     private static async Task CustomersAsync(DemoBook book, DemoStock stock, DemoSeed seed)
     {
+        var profiles = await DemoTax.AddAsync(book);
         foreach (var customer in seed.Customers)
         {
             stock.Customers[customer.Key] = await book.DoAsync<CustomerService, Guid>("counter", customers => customers.AddAsync(new CustomerInput
@@ -140,6 +143,8 @@ public static class DemoWorkshop
                 PostalCode = customer.PostalCode,
                 City = customer.City,
                 CountryCode = customer.CountryCode,
+                TaxNumber = customer.TaxNumber,
+                TaxProfileId = customer.Profile.Length > 0 ? profiles[customer.Profile] : null,
             }, true, book.Cancel));
         }
         foreach (var camera in seed.Cameras)

@@ -1,8 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Estimates;
+using RepairShop.Domain.Invoices;
+using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
 using RepairShop.Services.Database;
+using RepairShop.Services.Shop;
 
 namespace RepairShop.Services.Estimates;
 
@@ -11,21 +14,32 @@ internal static class DraftLines
 {
     private const decimal Most = 9_999_999m;
 
+    /// <summary>The rates of the day where tax is charged, and those already on the lines; the profile's one where it is not.</summary>
     public static async Task<IReadOnlyList<TaxChoice>> TaxChoicesAsync(
-        ShopDb db, ShopSettings shop, IEnumerable<(string Name, decimal Percent)> inUse, CancellationToken cancel)
+        ShopDb db, TaxTerms terms, DateOnly day, IEnumerable<(string Name, decimal Percent, TaxCategory Category)> inUse, CancellationToken cancel)
     {
-        if (!shop.TaxRegistered)
+        if (!terms.IsRegistered)
             return [];
-        var live = await db.TaxRates.AsNoTracking().Where(rate => rate.RetiredAt == null)
+        if (!terms.ChargesTax)
+            return [Choice(terms.Fixed(isLabour: false)!.Value, isDefault: true)];
+        var live = await db.TaxRates.AsNoTracking().ValidOn(day)
             .OrderByDescending(rate => rate.IsDefault).ThenByDescending(rate => rate.Percent).ToListAsync(cancel);
-        var choices = live.Select(rate => new TaxChoice(TaxChoice.KeyOf(rate.Name, rate.Percent), rate.Name, rate.Percent, rate.IsDefault)).ToList();
+        var choices = live.Select(rate => Choice(new TaxKey(rate.Category, rate.Name, rate.Percent), rate.IsDefault)).ToList();
+        if (terms.Fixed(isLabour: true) is { } labour)
+            choices.Add(Choice(labour, isDefault: false));
         choices.AddRange(inUse
             .Where(used => used.Name.Length > 0)
-            .Select(used => new TaxChoice(TaxChoice.KeyOf(used.Name, used.Percent), used.Name, used.Percent, IsDefault: false))
+            .Select(used => Choice(new TaxKey(used.Category, used.Name, used.Percent), isDefault: false))
             .Where(used => choices.All(choice => choice.Key != used.Key))
-            .DistinctBy(used => used.Key));
+            .DistinctBy(used => used.Key).ToList());
         return choices;
     }
+
+    /// <summary>The rate a new line starts with: the usual one, or the profile's own for labour.</summary>
+    public static TaxChoice? Default(IReadOnlyList<TaxChoice> taxes, TaxTerms terms, LineKind kind) =>
+        terms.Fixed(kind == LineKind.Labour) is { } key && taxes.FirstOrDefault(tax => tax.Name == key.Name && tax.Percent == key.Percent) is { } own
+            ? own
+            : taxes.Count > 0 ? taxes[0] : null;
 
     /// <summary>The first thing wrong with a line; done when all are fit to be kept.</summary>
     public static Result Check(IReadOnlyList<DraftLine> lines, IReadOnlyList<TaxChoice> taxes)
@@ -43,6 +57,8 @@ internal static class DraftLines
                 return new LineNumberOutOfRange(row, nameof(line.UnitPrice), "The price", line.UnitPrice);
             if (line.LowQuantity > line.HighQuantity)
                 return new LowAboveHigh(row, line.LowQuantity, line.HighQuantity);
+            if (line.Change.On(line.HighQuantity * line.UnitPrice, 4) < -line.HighQuantity * line.UnitPrice)
+                return new DiscountAboveLine(row);
             if (taxes.Count > 0 && taxes.All(tax => tax.Key != line.TaxRate))
                 return new NoSuchTaxRate(row);
         }
@@ -50,6 +66,9 @@ internal static class DraftLines
     }
 
     /// <returns>No name and 0 where the shop charges no tax.</returns>
-    public static (string Name, decimal Percent) TaxOf(DraftLine line, IReadOnlyList<TaxChoice> taxes) =>
-        taxes.FirstOrDefault(tax => tax.Key == line.TaxRate) is { } tax ? (tax.Name, tax.Percent) : ("", 0);
+    public static (string Name, decimal Percent, TaxCategory Category) TaxOf(DraftLine line, IReadOnlyList<TaxChoice> taxes) =>
+        taxes.FirstOrDefault(tax => tax.Key == line.TaxRate) is { } tax ? (tax.Name, tax.Percent, tax.Category) : ("", 0, TaxCategory.OutsideScope);
+
+    private static TaxChoice Choice(TaxKey key, bool isDefault) =>
+        new(TaxChoice.KeyOf(key.Name, key.Percent), key.Name, key.Percent, isDefault, key.Percent == 0 && key.Category == TaxCategory.Standard ? TaxCategory.Zero : key.Category);
 }

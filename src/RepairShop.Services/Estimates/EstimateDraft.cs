@@ -1,4 +1,6 @@
 using RepairShop.Domain.Estimates;
+using RepairShop.Domain.Invoices;
+using RepairShop.Domain.Paperwork;
 
 namespace RepairShop.Services.Estimates;
 
@@ -21,11 +23,16 @@ public sealed record EstimateDraft
 /// <param name="UnitPrice"></param>
 /// <param name="TaxRate">See <see cref="TaxChoice"/>; empty where the shop charges no tax.</param>
 public sealed record DraftLine(
-    LineKind Kind, string Text, decimal LowQuantity, decimal HighQuantity, string Unit, decimal UnitPrice, string TaxRate);
+    LineKind Kind, string Text, decimal LowQuantity, decimal HighQuantity, string Unit, decimal UnitPrice, string TaxRate)
+{
+    /// <summary>On invoices: discount (minus) or charge (plus) on this line.</summary>
+    public PriceChange Change { get; init; }
+}
 
 /// <summary>A tax rate to choose for a line.</summary>
 /// <param name="Key">Name and percent, so that a retired rate on an old draft can still be shown and kept.</param>
-public sealed record TaxChoice(string Key, string Name, decimal Percent, bool IsDefault)
+/// <param name="Category">UNCL5305 in words.</param>
+public sealed record TaxChoice(string Key, string Name, decimal Percent, bool IsDefault, TaxCategory Category)
 {
     public static string KeyOf(string name, decimal percent) =>
         name.Length == 0 ? "" : FormattableString.Invariant($"{name}|{percent:0.####}");

@@ -10,7 +10,7 @@ public static class EstimatePreview
         var estimate = new Estimate { Currency = form.Currency, PricesIncludeTax = form.PricesIncludeTax };
         estimate.Lines.AddRange(draft.Lines.Select((line, index) =>
         {
-            var (name, percent) = DraftLines.TaxOf(line, form.Taxes);
+            var (name, percent, category) = DraftLines.TaxOf(line, form.Taxes);
             return new EstimateLine
             {
                 Position = index + 1,
@@ -20,6 +20,7 @@ public static class EstimatePreview
                 UnitPrice = line.UnitPrice,
                 TaxName = name,
                 TaxPercent = percent,
+                TaxCategory = category,
             };
         }));
         return EstimateTotals.Of(estimate);

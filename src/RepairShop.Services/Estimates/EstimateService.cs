@@ -46,14 +46,15 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
         var estimates = await db.Estimates.AsNoTracking().Include(row => row.Lines)
             .Where(row => row.RepairId == file.Repair.Id).OrderBy(row => row.Revision).ToListAsync(cancel);
         var draft = estimates.SingleOrDefault(estimate => estimate.SentAt is null);
+        var terms = await TermsAsync(file, cancel);
         var taxes = await DraftLines.TaxChoicesAsync(
-            db, file.Shop, (draft ?? estimates.LastOrDefault())?.Lines.Select(line => (line.TaxName, line.TaxPercent)) ?? [], cancel);
+            db, terms, Today(file), (draft ?? estimates.LastOrDefault())?.Lines.Select(line => (line.TaxName, line.TaxPercent, line.TaxCategory)) ?? [], cancel);
         var parts = await db.Parts.AsNoTracking().Where(part => part.RetiredAt == null).OrderBy(part => part.Name).Take(500)
             .Select(part => new PartChoice(part.Id, part.Number, part.Name, part.Price, part.OnHand)).ToListAsync(cancel);
         return new EstimateForm(
             number, file.CameraName, draft?.Revision ?? estimates.Count + 1, draft?.Version,
-            draft is not null ? AsForm(draft) : Suggestion(file.Shop, estimates.LastOrDefault(), taxes), taxes,
-            draft?.PricesIncludeTax ?? file.Shop.PricesIncludeTax, draft?.Currency ?? file.Shop.Currency, parts);
+            draft is not null ? AsForm(draft) : Suggestion(file.Shop, estimates.LastOrDefault(), taxes, terms), taxes,
+            draft?.PricesIncludeTax ?? terms.PricesIncludeTax, draft?.Currency ?? file.Shop.Currency, parts);
     }
 
     /// <summary>Keeps the draft; makes it when there is none.</summary>
@@ -73,13 +74,14 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
         if (draft is null && version is not null)
             return new EstimateNotDraft(estimates.Max(estimate => estimate.Revision));
         var before = draft ?? estimates.MaxBy(estimate => estimate.Revision);
+        var terms = await TermsAsync(file, cancel);
         var taxes = await DraftLines.TaxChoicesAsync(
-            db, file.Shop, before?.Lines.Select(line => (line.TaxName, line.TaxPercent)) ?? [], cancel);
+            db, terms, Today(file), before?.Lines.Select(line => (line.TaxName, line.TaxPercent, line.TaxCategory)) ?? [], cancel);
         if (Check(typed, taxes, file.Shop.Today(clock.GetUtcNow())) is { IsDone: false } refused)
             return refused.Failure;
         if (draft is not null && draft.Version != version)
             return new ChangedMeanwhile(EstimateDifferences.Between(AsForm(draft), typed));
-        draft ??= New(file, estimates.Count + 1);
+        draft ??= New(file, terms, estimates.Count + 1);
         Fill(draft, typed, taxes);
         var saved = await db.SaveAsync(cancel, (OneRevision, new EstimateDraftWaiting(draft.Revision)));
         return saved.IsDone ? draft.Revision : saved.Failure;
@@ -109,8 +111,9 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
         var drafted = estimates.SingleOrDefault(estimate => estimate.SentAt is null)?.Revision;
         if (EstimateRules.MayRevise(old, drafted) is { IsDone: false } refused)
             return refused.Failure;
-        var taxes = await DraftLines.TaxChoicesAsync(db, file.Shop, old.Lines.Select(line => (line.TaxName, line.TaxPercent)), cancel);
-        var draft = New(file, estimates.Count + 1);
+        var terms = await TermsAsync(file, cancel);
+        var taxes = await DraftLines.TaxChoicesAsync(db, terms, Today(file), old.Lines.Select(line => (line.TaxName, line.TaxPercent, line.TaxCategory)), cancel);
+        var draft = New(file, terms, estimates.Count + 1);
         var today = file.Shop.Today(clock.GetUtcNow());
         Fill(draft, AsForm(old) with { ValidUntil = today.AddDays(file.Shop.EstimateValidDays) }, taxes);
         var saved = await db.SaveAsync(cancel, (OneRevision, new EstimateDraftWaiting(draft.Revision)));
@@ -126,7 +129,12 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
         return DraftLines.Check(typed.Lines, taxes);
     }
 
-    private Estimate New(RepairFile file, int revision)
+    private DateOnly Today(RepairFile file) => file.Shop.Today(clock.GetUtcNow());
+
+    private Task<TaxTerms> TermsAsync(RepairFile file, CancellationToken cancel) =>
+        TaxTermsReader.ReadAsync(db, file.Shop, null, file.Customer.TaxProfileId, Today(file), cancel);
+
+    private Estimate New(RepairFile file, TaxTerms terms, int revision)
     {
         var draft = new Estimate
         {
@@ -135,7 +143,7 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
             CreatedAt = clock.GetUtcNow(),
             CreatedBy = person.RequiredId,
             Currency = file.Shop.Currency,
-            PricesIncludeTax = file.Shop.PricesIncludeTax,
+            PricesIncludeTax = terms.PricesIncludeTax,
         };
         db.Estimates.Add(draft);
         return draft;
@@ -170,20 +178,20 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
         line.HighQuantity = typed.HighQuantity;
         line.Unit = typed.Unit.Trim();
         line.UnitPrice = typed.UnitPrice;
-        (line.TaxName, line.TaxPercent) = DraftLines.TaxOf(typed, taxes);
+        (line.TaxName, line.TaxPercent, line.TaxCategory) = DraftLines.TaxOf(typed, taxes);
     }
 
-    private EstimateDraft Suggestion(ShopSettings shop, Estimate? last, IReadOnlyList<TaxChoice> taxes)
+    private EstimateDraft Suggestion(ShopSettings shop, Estimate? last, IReadOnlyList<TaxChoice> taxes, TaxTerms terms)
     {
         var validUntil = shop.Today(clock.GetUtcNow()).AddDays(shop.EstimateValidDays);
-        return last is null ? First(shop, validUntil, taxes) : AsForm(last) with { ValidUntil = validUntil };
+        return last is null ? First(shop, validUntil, DraftLines.Default(taxes, terms, LineKind.Labour)) : AsForm(last) with { ValidUntil = validUntil };
     }
 
-    private static EstimateDraft First(ShopSettings shop, DateOnly validUntil, IReadOnlyList<TaxChoice> taxes) => new()
+    private static EstimateDraft First(ShopSettings shop, DateOnly validUntil, TaxChoice? tax) => new()
     {
         ValidUntil = validUntil,
         StripDownCharge = shop.StripDownCharge,
-        Lines = [new DraftLine(LineKind.Labour, "Labour", 1, 2, "h", shop.LabourRate, taxes.Count > 0 ? taxes[0].Key : "")],
+        Lines = [new DraftLine(LineKind.Labour, "Labour", 1, 2, "h", shop.LabourRate, tax?.Key ?? "")],
     };
 
     private static EstimateDraft AsForm(Estimate estimate) => new()

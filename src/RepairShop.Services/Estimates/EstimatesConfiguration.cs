@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using RepairShop.Domain.Estimates;
+using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Repairs;
 
 namespace RepairShop.Services.Estimates;
@@ -29,6 +30,7 @@ internal sealed class EstimateLineConfiguration : IEntityTypeConfiguration<Estim
         builder.Property(row => row.Unit).HasMaxLength(20);
         builder.Property(row => row.TaxName).HasMaxLength(60);
         builder.Property(row => row.TaxPercent).HasPrecision(7, 4);
+        builder.Property(row => row.TaxCategory).HasDefaultValue(TaxCategory.Standard);
     }
 }
 

@@ -33,6 +33,39 @@ public sealed class FileStore(string root)
         return hash;
     }
 
+    /// <summary>Stores a stream's rest without holding it in memory, unless it is there already.</summary>
+    /// <returns>SHA-256 in lower-case hex.</returns>
+    /// <exception cref="IOException">The disk is full or can't be written to.</exception>
+    public async Task<string> PutAsync(Stream content, CancellationToken cancel)
+    {
+        Directory.CreateDirectory(root);
+        var part = Path.Combine(root, $"{Guid.NewGuid():N}.part");
+        try
+        {
+            using var sha = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+            await using (var file = new FileStream(part, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            {
+                var block = new byte[1 << 16];
+                while (await content.ReadAsync(block, cancel) is var got && got > 0)
+                {
+                    sha.AppendData(block, 0, got);
+                    await file.WriteAsync(block.AsMemory(0, got), cancel);
+                }
+
+                file.Flush(flushToDisk: true);
+            }
+
+            var hash = Convert.ToHexStringLower(sha.GetHashAndReset());
+            Directory.CreateDirectory(Path.GetDirectoryName(PathOf(hash))!);
+            File.Move(part, PathOf(hash), overwrite: true);
+            return hash;
+        }
+        finally
+        {
+            File.Delete(part);
+        }
+    }
+
     public Stream OpenRead(string hash) => File.OpenRead(PathOf(hash));
 
     public Task<byte[]> ReadAsync(string hash, CancellationToken cancel) => File.ReadAllBytesAsync(PathOf(hash), cancel);

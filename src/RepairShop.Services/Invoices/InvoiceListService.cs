@@ -64,8 +64,8 @@ public sealed class InvoiceListService(ShopDb db)
             {
                 Row = new InvoiceRow(
                     invoice.Id, repair.Number, invoice.Kind, invoice.Number, invoice.IssueDate, invoice.DueDate, customer.Name,
-                    camera.Maker + " " + camera.Model, invoice.Currency, invoice.Gross,
-                    invoice.Kind == InvoiceKind.Invoice ? invoice.Gross - invoice.Credited - invoice.Paid : 0),
+                    camera.Maker + " " + camera.Model, invoice.Currency, invoice.Gross + invoice.CashRounding,
+                    invoice.Kind == InvoiceKind.Invoice ? invoice.Gross + invoice.CashRounding - invoice.Credited - invoice.Paid : 0),
                 invoice.IssuedAt,
                 invoice.CreatedAt,
             }).ToListAsync(cancel);
@@ -87,7 +87,7 @@ public sealed class InvoiceListService(ShopDb db)
     private static IQueryable<Invoice> Unpaid(IQueryable<Invoice> invoices, Cursor? cursor)
     {
         // Word for word the condition of the index ix_invoices_open.
-        var open = invoices.Where(row => row.Kind == InvoiceKind.Invoice && row.IssuedAt != null && row.Gross - row.Credited - row.Paid != 0);
+        var open = invoices.Where(row => row.Kind == InvoiceKind.Invoice && row.IssuedAt != null && row.Gross + row.CashRounding - row.Credited - row.Paid != 0);
         if (cursor is { } from)
         {
             var day = DateOnly.FromDateTime(from.At.UtcDateTime);

@@ -1,5 +1,6 @@
 using RepairShop.Domain.Invoices;
 using RepairShop.Services.Estimates;
+using RepairShop.Services.Shop;
 
 namespace RepairShop.Services.Invoices;
 
@@ -9,7 +10,7 @@ public sealed record MoneySheet(
     CeilingView Ceiling, InvoiceForm? Draft, IReadOnlyList<InvoiceView> Issued, Suggested Suggested)
 {
     /// <summary>On this repair so far with tax, less what was credited.</summary>
-    public decimal Invoiced => Issued.Where(invoice => invoice.Kind == InvoiceKind.Invoice).Sum(invoice => invoice.Gross - invoice.Credited);
+    public decimal Invoiced => Issued.Where(invoice => invoice.Kind == InvoiceKind.Invoice).Sum(invoice => invoice.Payable - invoice.Credited);
 
     public decimal Paid => Issued.Sum(invoice => invoice.Paid);
 
@@ -27,7 +28,20 @@ public sealed record Suggested(decimal? AsEstimated, decimal? AsWorked, decimal?
 /// <param name="Ranges">The hours agreed for each labour line of an approved estimate, by its text: to be shown beside the quantity.</param>
 public sealed record InvoiceForm(
     Guid Id, uint Version, InvoiceBasis Basis, InvoiceDraft Draft, IReadOnlyList<TaxChoice> Taxes, bool PricesIncludeTax, Totals Totals,
-    IReadOnlyList<HoursRange> Ranges);
+    IReadOnlyList<HoursRange> Ranges)
+{
+    /// <summary>Lines that take deposits off; made by the program.</summary>
+    public IReadOnlyList<InvoiceLine> Deposits { get; init; } = [];
+
+    /// <summary>Ways of taxing to choose from; empty where the shop has none.</summary>
+    public IReadOnlyList<ProfileChoice> Profiles { get; init; } = [];
+
+    /// <summary>The shop's smallest coin; 0 where nothing is rounded.</summary>
+    public decimal CashStep { get; init; }
+
+    /// <summary>What an electronic invoice or the law of the place would still ask for. None of them stops a paper.</summary>
+    public IReadOnlyList<string> Hints { get; init; } = [];
+}
 
 public sealed record HoursRange(string Text, decimal Low, decimal High);
 
@@ -36,6 +50,16 @@ public sealed record InvoiceDraft
 {
     public string Note { get; init; } = "";
     public DateOnly SupplyDate { get; init; }
+
+    /// <summary>Null keeps the way it is taxed.</summary>
+    public Guid? TaxProfileId { get; init; }
+
+    /// <summary>Rounds what is to be paid to the shop's smallest coin.</summary>
+    public bool RoundsToCoin { get; init; }
+
+    /// <summary>Discounts (minus) and charges (plus) on the whole invoice.</summary>
+    public IReadOnlyList<PaperChange> Changes { get; init; } = [];
+
     public IReadOnlyList<DraftLine> Lines { get; init; } = [];
 }
 
@@ -43,7 +67,23 @@ public sealed record InvoiceDraft
 public sealed record InvoiceView(
     Guid Id, InvoiceKind Kind, InvoiceBasis Basis, string Number, DateOnly IssueDate, DateOnly? DueDate, string Currency, decimal Net, decimal Tax,
     decimal Gross, decimal Paid, decimal Credited, decimal Balance, string Note, string? CreditsNumber, string? CreditedByNumber,
-    IReadOnlyList<InvoiceLine> Lines, IReadOnlyList<PaymentView> Payments, Guid? PaperId, bool IsOverdue);
+    IReadOnlyList<InvoiceLine> Lines, IReadOnlyList<PaymentView> Payments, Guid? PaperId, bool IsOverdue)
+{
+    public decimal CashRounding { get; init; }
+
+    public decimal Payable => Gross + CashRounding;
+
+    public IReadOnlyList<ChangeShare> Changes { get; init; } = [];
+
+    public IReadOnlyList<TaxTotal> Taxes { get; init; } = [];
+
+    /// <summary>What may still be given back; null for a credit note and where nothing is left.</summary>
+    public CreditLeft? Left { get; init; }
+
+    public bool PricesIncludeTax { get; init; }
+
+    public bool HasEInvoice { get; init; }
+}
 
 public sealed record PaymentView(
     Guid Id, decimal Amount, PaymentMethod Method, string Reference, DateOnly PaidOn, bool IsTakeBack, bool IsTakenBack);

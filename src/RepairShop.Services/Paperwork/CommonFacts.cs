@@ -17,6 +17,8 @@ internal static class CommonFacts
         AddressLines = Lines(shop.Address),
         Country = shop.Address.CountryCode,
         TaxNumber = OrNull(shop.TaxNumber),
+        RegistrationNumber = OrNull(shop.RegistrationNumber),
+        Address = Fields(shop.Address),
         Email = OrNull(shop.Email),
         Phone = OrNull(shop.Phone),
         Website = OrNull(shop.PublicAddress),
@@ -30,9 +32,11 @@ internal static class CommonFacts
 
     public static PartyFacts Of(Customer customer) => new()
     {
-        Name = customer.Name,
-        AddressLines = [.. new[] { customer.Company }.Where(line => line.Length > 0), .. Lines(customer.Address)],
+        Name = customer.Name.Length > 0 ? customer.Name : customer.Company,
+        AddressLines = [.. new[] { customer.Name.Length > 0 ? customer.Company : "" }.Where(line => line.Length > 0), .. Lines(customer.Address)],
         Country = OrNull(customer.Address.CountryCode),
+        Company = customer.Name.Length > 0 ? OrNull(customer.Company) : null,
+        Address = Fields(customer.Address),
         TaxNumber = OrNull(customer.TaxNumber),
         Email = OrNull(customer.Email),
         Phone = OrNull(customer.Phone),
@@ -57,13 +61,7 @@ internal static class CommonFacts
         },
     };
 
-    public static LineGroup Of(LineKind kind) => kind switch
-    {
-        LineKind.Labour => LineGroup.Labour,
-        LineKind.Part => LineGroup.Part,
-        LineKind.Material => LineGroup.Material,
-        _ => LineGroup.Other,
-    };
+    public static LineGroup Of(LineKind kind) => InvoiceFigures.GroupOf(kind);
 
     public static string Words(Provenance provenance) => provenance switch
     {
@@ -77,7 +75,7 @@ internal static class CommonFacts
     public static IReadOnlyList<TaxTotalFacts> Of(IEnumerable<TaxTotal> taxes) => [.. taxes.Select(tax => new TaxTotalFacts
     {
         Name = tax.Name,
-        Category = tax.Percent == 0 ? TaxCategory.Zero : TaxCategory.Standard,
+        Category = tax.Category,
         Percent = tax.Percent,
         Base = tax.Net,
         Tax = tax.Tax,
@@ -88,6 +86,8 @@ internal static class CommonFacts
         text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
     public static string? OrNull(string text) => text.Length == 0 ? null : text;
+
+    private static AddressFacts Fields(Address address) => new(address.Street, address.Street2, address.PostalCode, address.City, address.Region);
 
     /// <summary>Without the country, which papers name themselves where it differs.</summary>
     private static IReadOnlyList<string> Lines(Address address) =>

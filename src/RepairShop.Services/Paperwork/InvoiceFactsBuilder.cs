@@ -1,8 +1,16 @@
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Paperwork;
+using RepairShop.Domain.Shop;
 using RepairShop.Services.Repairs;
 
 namespace RepairShop.Services.Paperwork;
+
+/// <summary>What an invoice or credit note refers to.</summary>
+/// <param name="Approvals">Frozen sentences.</param>
+/// <param name="Credits">The invoice this one takes back; null for an invoice.</param>
+/// <param name="Deposits">Deposit invoices taken off.</param>
+/// <param name="CashAccounting">Tax falls due when the money comes in.</param>
+internal sealed record InvoiceRefersTo(IReadOnlyList<string> Approvals, Invoice? Credits, IReadOnlyList<DepositFacts> Deposits, bool CashAccounting);
 
 /// <summary>An invoice or credit note as it is printed.</summary>
 internal static class InvoiceFactsBuilder
@@ -10,11 +18,13 @@ internal static class InvoiceFactsBuilder
     /// <param name="file"></param>
     /// <param name="invoice">With number, dates and sums set.</param>
     /// <param name="totals">Of its lines.</param>
-    /// <param name="approvals">Frozen sentences.</param>
-    /// <param name="credits">The invoice this one takes back; null for an invoice.</param>
+    /// <param name="refers"></param>
     /// <param name="issuedBy"></param>
-    public static InvoiceFacts Build(
-        RepairFile file, Invoice invoice, Totals totals, IReadOnlyList<string> approvals, Invoice? credits, string issuedBy) => new()
+    public static InvoiceFacts Build(RepairFile file, Invoice invoice, Totals totals, InvoiceRefersTo refers, string issuedBy)
+    {
+        var credits = refers.Credits;
+        var asksMoney = credits is null && totals.Payable > 0;
+        var facts = new InvoiceFacts
         {
             PaperNumber = invoice.Number!,
             IssuedAt = invoice.IssuedAt!.Value,
@@ -29,42 +39,44 @@ internal static class InvoiceFactsBuilder
             CreditsIssueDate = credits?.IssueDate,
             CreditReason = credits is null ? null : CommonFacts.OrNull(invoice.Note),
             Complaint = CommonFacts.OrNull(file.Repair.Complaint),
-            Approvals = approvals,
+            Approvals = refers.Approvals,
             Currency = invoice.Currency,
-            Lines = [.. invoice.Lines.OrderBy(line => line.Position).Select((line, index) => Line(line, totals.LineAmounts[index]))],
-            PricesIncludeTax = invoice.PricesIncludeTax,
-            Net = totals.Net,
-            Taxes = CommonFacts.Of(totals.Taxes),
-            TaxTotal = totals.Tax,
-            Total = totals.Gross,
+            Lines = [],
+            Net = 0,
+            TaxTotal = 0,
+            Total = 0,
             Paid = 0,
-            Due = totals.Gross,
-            DueDate = credits is null && totals.Gross > 0 ? invoice.DueDate : null,
-            Terms = credits is null && totals.Gross > 0 ? Terms(file) : null,
-            WarrantyUntil = credits is null && file.Shop.WarrantyMonths > 0
+            Due = 0,
+            Deposits = refers.Deposits,
+            DueDate = asksMoney ? invoice.DueDate : null,
+            Terms = asksMoney ? Terms(file) : null,
+            PaymentReference = asksMoney && file.Shop.Iban.Length > 0 ? CreditorReference.Of(invoice.Number!) : null,
+            WarrantyUntil = credits is null && invoice.Basis != InvoiceBasis.Deposit && file.Shop.WarrantyMonths > 0
                 ? invoice.SupplyDate.Value.AddMonths(file.Shop.WarrantyMonths)
                 : null,
-            Notes =
-            [
-                .. credits is null ? CommonFacts.Points(invoice.Note) : [],
-                .. totals.Gross == 0 && credits is null ? ["Nothing is charged for this repair."] : Array.Empty<string>(),
-                .. invoice.TaxRegistered ? Array.Empty<string>() : ["The workshop is not registered for tax: no tax is charged."],
-                .. credits is null ? CommonFacts.Points(file.Shop.InvoiceText) : [],
-            ],
+            Notes = [.. Notes(file, invoice, totals, refers)],
         };
+        return InvoiceFigures.Fill(facts, invoice, totals);
+    }
+
+    private static IEnumerable<string> Notes(RepairFile file, Invoice invoice, Totals totals, InvoiceRefersTo refers)
+    {
+        var isInvoice = refers.Credits is null;
+        if (isInvoice && invoice.Basis == InvoiceBasis.Deposit)
+            yield return "This deposit is taken off the final invoice.";
+        foreach (var line in isInvoice ? CommonFacts.Points(invoice.Note) : [])
+            yield return line;
+        if (totals.Gross == 0 && isInvoice)
+            yield return refers.Deposits.Count > 0 ? "The deposit covers all of it." : "Nothing is charged for this repair.";
+        if (!invoice.TaxRegistered)
+            yield return "The workshop is not registered for tax: no tax is charged.";
+        if (refers.CashAccounting)
+            yield return "Cash accounting"; // Directive 2006/112/EC art. 226 (7a) asks for these words
+        foreach (var line in isInvoice ? CommonFacts.Points(file.Shop.InvoiceText) : [])
+            yield return line;
+    }
 
     private static string Terms(RepairFile file) => file.Shop.PaymentTermDays == 0
         ? "Due on receipt."
         : $"Due within {file.Shop.PaymentTermDays} days.";
-
-    private static LineFacts Line(InvoiceLine line, decimal amount) => new()
-    {
-        Group = CommonFacts.Of(line.Kind),
-        Text = line.Text,
-        Quantity = line.Quantity,
-        Unit = line.Unit,
-        UnitPrice = line.UnitPrice,
-        Amount = amount,
-        TaxPercent = line.TaxName.Length == 0 ? null : line.TaxPercent,
-    };
 }

@@ -18,6 +18,9 @@ public static class PaperNames
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 
+    /// <summary>Of the electronic invoice: invoice-I-2026-0042.xml.</summary>
+    public static string EInvoiceFileName(Paper paper) => Path.ChangeExtension(FileName(paper), ".xml");
+
     /// <summary>Plain letters only, so that every system can keep it: invoice-I-2026-0042.pdf.</summary>
     public static string FileName(Paper paper)
     {

@@ -1,4 +1,5 @@
 using RepairShop.Documents.Paperwork;
+using RepairShop.Domain.EInvoices;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Services.Database;
 using RepairShop.Services.Files;
@@ -9,7 +10,11 @@ namespace RepairShop.Services.Paperwork;
 internal sealed record PaperOf(Guid RepairId, Guid IssuedBy, Guid? EstimateId = null, Guid? InvoiceId = null);
 
 /// <summary>A stored paper, and what its fonts could not write.</summary>
-public sealed record IssuedPaper(Guid Id, PaperKind Kind, string Number, IReadOnlyList<string> MissingCharacters);
+public sealed record IssuedPaper(Guid Id, PaperKind Kind, string Number, IReadOnlyList<string> MissingCharacters)
+{
+    /// <summary>Why no electronic invoice was written beside it, where the shop asks for one when it can be had.</summary>
+    public IReadOnlyList<EInvoiceFault> EInvoiceFaults { get; init; } = [];
+}
 
 /// <summary>Draws a paper, puts the bytes on disk and the row beside the change that caused it. The file is there before the
 /// row can be committed; a transaction that fails leaves at most an unused file.</summary>
@@ -17,7 +22,7 @@ internal static class PaperPress
 {
     public static async Task<IssuedPaper> PressAsync(
         ShopDb db, FileStore files, PaperKind kind, PaperFacts facts, PaperOf of, CancellationToken cancel,
-        IReadOnlyDictionary<string, byte[]>? photos = null)
+        IReadOnlyDictionary<string, byte[]>? photos = null, byte[]? eInvoice = null)
     {
         var rendered = PaperRenderer.Render(kind, facts, photos);
         var paper = new Paper
@@ -32,6 +37,7 @@ internal static class PaperPress
             Facts = PaperJson.Write(facts),
             FileHash = await files.PutAsync(rendered.Pdf, cancel),
             Bytes = rendered.Pdf.Length,
+            EInvoiceHash = eInvoice is null ? "" : await files.PutAsync(eInvoice, cancel),
         };
         db.Papers.Add(paper);
         return new IssuedPaper(paper.Id, kind, paper.Number, rendered.MissingCharacters);

@@ -10,6 +10,7 @@ using RepairShop.Services.Database;
 using RepairShop.Services.Estimates;
 using RepairShop.Services.Files;
 using RepairShop.Services.Post;
+using RepairShop.Services.Recordings;
 using RepairShop.Services.Repairs;
 using RepairShop.Services.StripDown;
 
@@ -74,23 +75,30 @@ public sealed class PaperService(
     }
 
     /// <summary>The bytes as they were issued, checked against their hash.</summary>
-    public async Task<Result<PaperFile>> OpenAsync(Guid id, CancellationToken cancel)
-    {
-        if (await db.Papers.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } paper)
-            return new NoSuchPaper();
-        if (!files.Has(paper.FileHash))
-            return new PaperFileMissing(paper.Number, paper.FileHash);
-        var bytes = await files.ReadAsync(paper.FileHash, cancel);
-        var found = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        return found == paper.FileHash
-            ? new PaperFile(PaperNames.FileName(paper), paper.FileHash, bytes)
-            : new PaperDamaged(paper.Number, paper.FileHash, found);
-    }
+    public async Task<Result<PaperFile>> OpenAsync(Guid id, CancellationToken cancel) =>
+        await db.Papers.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, cancel) is { } paper
+            ? await CheckedAsync(paper.Number, PaperNames.FileName(paper), paper.FileHash, cancel)
+            : new NoSuchPaper();
+
+    /// <summary>The electronic invoice stored beside a paper, checked in the same way.</summary>
+    public async Task<Result<PaperFile>> OpenEInvoiceAsync(Guid id, CancellationToken cancel) =>
+        await db.Papers.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id && row.EInvoiceHash != "", cancel) is { } paper
+            ? await CheckedAsync(paper.Number, PaperNames.EInvoiceFileName(paper), paper.EInvoiceHash, cancel)
+            : new NoSuchPaper();
 
     public async Task<Result<PaperPage>> ReadAsync(Guid id, CancellationToken cancel) =>
         await db.Papers.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, cancel) is { } paper
             ? new PaperPage(id, paper.Kind, PaperJson.Read(paper.Kind, paper.Facts))
             : new NoSuchPaper();
+
+    private async Task<Result<PaperFile>> CheckedAsync(string number, string name, string hash, CancellationToken cancel)
+    {
+        if (!files.Has(hash))
+            return new PaperFileMissing(number, hash);
+        var bytes = await files.ReadAsync(hash, cancel);
+        var found = Convert.ToHexStringLower(SHA256.HashData(bytes));
+        return found == hash ? new PaperFile(name, hash, bytes) : new PaperDamaged(number, hash, found);
+    }
 
     private async Task<PaperFacts> FactsAsync(RepairFile file, PaperKind kind, string paperNumber, string url, CancellationToken cancel)
     {
@@ -126,6 +134,7 @@ public sealed class PaperService(
             await db.CheckResults.AsNoTracking().Where(row => row.RepairId == id && row.Phase != Phase.DuringWork).ToListAsync(cancel),
             await db.PartUses.AsNoTracking().Where(row => row.RepairId == id && row.RemovedAt == null).ToListAsync(cancel),
             ShutterSessions.Of(tests, file.Camera, file.Shop, names),
+            await RecordedSessions.ReadAsync(db, id, cancel),
             await stripDown.OfAsync(id, cancel),
             await repairs.IsDeclinedAsync(id, cancel),
             days.Count > 0 ? days.Min() : null,

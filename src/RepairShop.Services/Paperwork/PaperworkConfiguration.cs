@@ -17,6 +17,7 @@ internal sealed class PaperConfiguration : IEntityTypeConfiguration<Paper>
         builder.HasOne<Invoice>().WithMany().HasForeignKey(row => row.InvoiceId).OnDelete(DeleteBehavior.Restrict);
         builder.Property(row => row.Number).HasMaxLength(80);
         builder.Property(row => row.FileHash).HasMaxLength(64);
+        builder.Property(row => row.EInvoiceHash).HasMaxLength(64).HasDefaultValue("");
         builder.Property(row => row.Facts).HasColumnType("jsonb");
     }
 }

@@ -5,6 +5,7 @@ using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Parts;
 using RepairShop.Domain.Repairs;
 using RepairShop.Measurement.Checks;
+using RepairShop.Services.Recordings;
 using RepairShop.Services.Repairs;
 using RepairShop.Services.Shop;
 using RepairShop.Services.StripDown;
@@ -15,7 +16,7 @@ namespace RepairShop.Services.Paperwork;
 /// <summary>What was done on a repair, read from the database for its service record.</summary>
 internal sealed record WorkDone(
     IReadOnlyList<Finding> Findings, IReadOnlyList<Photo> Photos, IReadOnlyList<CheckResult> Checks, IReadOnlyList<PartUse> Parts,
-    ShutterSessions Shutter, StripRecord StripDown, bool Declined, DateOnly? From, DateOnly? To);
+    ShutterSessions Shutter, RecordedSessions Recorded, StripRecord StripDown, bool Declined, DateOnly? From, DateOnly? To);
 
 /// <summary>What was found, done and measured, as it is printed.</summary>
 internal static class ServiceRecordFactsBuilder
@@ -47,6 +48,9 @@ internal static class ServiceRecordFactsBuilder
             LimitsName = work.Shutter.Limits,
             DecisionRule = work.Shutter.DecisionRule,
             ShutterRows = work.Shutter.Rows,
+            Traces = work.Recorded.Traces,
+            Curtains = work.Recorded.Curtains,
+            Flash = work.Recorded.Flash,
             Checks = Checks(work.Checks),
             Gauges = [.. shown.Where(finding => finding.GaugeValue is not null).Select(Gauge)],
             Findings = [.. shown.Select(finding => Finding(finding, work.Photos))],

@@ -6,6 +6,7 @@ using RepairShop.Domain.ShutterTests;
 using RepairShop.Measurement.Checks;
 using RepairShop.Measurement.ShutterTests;
 using RepairShop.Services.Shop;
+using RepairShop.Services.ShutterTests;
 
 namespace RepairShop.Services.Paperwork;
 
@@ -36,19 +37,17 @@ internal sealed record ShutterSessions
         var marks = Marks(camera).Concat(old.Keys).Concat(now.Keys).Distinct().Where(mark => old.ContainsKey(mark) || now.ContainsKey(mark));
         return new ShutterSessions
         {
-            Method = "Each exposure time was read on the instrument named below and typed in as shown; the figures are the mean of the readings "
-                + "of one marked speed. The uncertainty is that of the mean at 95 % (Student's t), with the instrument's resolution where it is known; "
-                + "the camera's own scatter is part of it.",
+            Method = MethodWords([before, after]),
             AsReceived = Session(before, shop, names),
             AfterService = Session(after, shop, names),
-            Sampling = Sample(old.Values.Concat(now.Values)),
+            Sampling = Sample(old.Values.Concat(now.Values).Select(one => one.Figures)),
             ReferenceRule = RuleOf(rules, camera) == Measurement.ShutterTests.ReferenceRule.LiteralMark
                 ? "Held against the marks as engraved: 1/125 is 8 ms."
                 : "Held against the true binary times behind the marks: 1/125 stands for 1/128 s, 7.81 ms.",
             Limits = string.Create(CultureInfo.CurrentCulture,
                 $"±{rules.SlowLimitStops:0.##} stop to {MarkText(rules.LimitBoundarySeconds)}, ±{rules.FastLimitStops:0.##} stop faster. {rules.LimitProvenance}"),
             DecisionRule = "Within and outside are said only where the whole 95 % interval lies on one side of the limit; in between it is “not proven”.",
-            Rows = [.. marks.Select(mark => Row(mark, old.GetValueOrDefault(mark), now.GetValueOrDefault(mark)))],
+            Rows = [.. marks.Select(mark => Row(mark, In(old, mark), In(now, mark)))],
         };
     }
 
@@ -61,6 +60,22 @@ internal sealed record ShutterSessions
         _ => null,
     };
 
+    private const string TypedMethod = "Each exposure time was read on the instrument named below and typed in as shown; the figures are the mean of the readings "
+        + "of one marked speed. The uncertainty is that of the mean at 95 % (Student's t), with the instrument's resolution where it is known; "
+        + "the camera's own scatter is part of it.";
+
+    private const string RecordedMethod = "A lamp shone through the shutter on a light sensor, and the sensor's signal was recorded and analysed. The time given is the effective "
+        + "time, the light let through divided by the fully open level, where that level was recorded; else the width at 50 % of the light, as the table says. "
+        + "The figures are the mean of the exposures of one marked speed. The uncertainty is that of the mean at 95 % (Student's t), with one sample as resolution "
+        + "and the noise of the recording as trigger term; the camera's own scatter is part of it.";
+
+    private static string MethodWords(IReadOnlyList<ShutterTest?> tests)
+    {
+        var kinds = tests.OfType<ShutterTest>().SelectMany(test => test.Readings).Where(reading => reading.StruckOutReason is null)
+            .Select(reading => reading.RecordingId is not null).Distinct().ToList();
+        return kinds is [true] ? RecordedMethod : kinds is [false] ? TypedMethod : $"{RecordedMethod} Some times were typed: {char.ToLowerInvariant(TypedMethod[0])}{TypedMethod[1..]}";
+    }
+
     /// <summary>The marks of a dial that can be read as such, in the dial's order.</summary>
     public static IReadOnlyList<MarkedSpeed> Marks(Camera camera) =>
         [.. camera.MarkedSpeeds.Select(text => MarkedSpeed.Parse(text).Mark).OfType<MarkedSpeed>()];
@@ -69,7 +84,7 @@ internal sealed record ShutterSessions
         .Where(test => test.Phase == phase && test.Readings.Any(reading => reading.StruckOutReason is null))
         .MaxBy(test => test.MeasuredAt);
 
-    private static Dictionary<MarkedSpeed, SpeedFigures> Figures(ShutterTest? test, Camera camera)
+    private static Dictionary<MarkedSpeed, (SpeedFigures Figures, IReadOnlyList<Reading> Readings)> Figures(ShutterTest? test, Camera camera)
     {
         if (test is null)
             return [];
@@ -82,17 +97,24 @@ internal sealed record ShutterSessions
             .Select(reading => (MarkedSpeed.Parse(reading.MarkedSpeed).Mark, reading))
             .Where(pair => pair.Mark is not null)
             .GroupBy(pair => pair.Mark!)
-            .ToDictionary(mark => mark.Key, mark => SpeedFigures.For(
-                mark.Key, [.. mark.OrderBy(pair => pair.reading.Position).Select(pair => pair.reading.Seconds)], rule, limits,
-                new TimingInstrument(test.ResolutionSeconds ?? 0)));
+            .ToDictionary(mark => mark.Key, mark =>
+            {
+                IReadOnlyList<Reading> readings = [.. mark.Select(pair => pair.reading).OrderBy(reading => reading.Position)];
+                return (SpeedFigures.For(
+                    mark.Key, [.. readings.Select(reading => reading.Seconds)], rule, limits, ShutterFigures.InstrumentOf(test, readings)), readings);
+            });
     }
 
     private static ReferenceRule RuleOf(ShutterTest test, Camera camera) => SpeedSeries.RuleFor(
         Marks(camera), test.LiteralMarks ? Measurement.ShutterTests.ReferenceRule.LiteralMark : Measurement.ShutterTests.ReferenceRule.TrueBinary);
 
-    private static ShutterRowFacts Row(MarkedSpeed mark, SpeedFigures? before, SpeedFigures? after)
+    private static (SpeedFigures Figures, IReadOnlyList<Reading> Readings)? In(
+        Dictionary<MarkedSpeed, (SpeedFigures Figures, IReadOnlyList<Reading> Readings)> all, MarkedSpeed mark) => all.TryGetValue(mark, out var one) ? one : null;
+
+    private static ShutterRowFacts Row(
+        MarkedSpeed mark, (SpeedFigures Figures, IReadOnlyList<Reading> Readings)? before, (SpeedFigures Figures, IReadOnlyList<Reading> Readings)? after)
     {
-        var any = (after ?? before)!;
+        var any = (after ?? before)!.Value.Figures;
         return new ShutterRowFacts
         {
             MarkedSpeed = mark.Text,
@@ -104,7 +126,10 @@ internal sealed record ShutterSessions
         };
     }
 
-    private static SpeedFiguresFacts? Facts(SpeedFigures? figures) => figures is null ? null : new SpeedFiguresFacts
+    private static SpeedFiguresFacts? Facts((SpeedFigures Figures, IReadOnlyList<Reading> Readings)? measured) =>
+        measured is var (figures, readings) ? ShutterFigures.WithReadings(Facts(figures), figures, readings) : null;
+
+    private static SpeedFiguresFacts Facts(SpeedFigures figures) => new()
     {
         Count = figures.Seconds.Count,
         MeanSeconds = figures.Seconds.Mean,
@@ -122,7 +147,7 @@ internal sealed record ShutterSessions
         {
             MeasuredOn = shop.Today(test.MeasuredAt),
             Instrument = test.Instrument,
-            Source = test.Readings.Any(reading => reading.RecordingHash is not null) ? ReadingSource.Recorded : ReadingSource.Typed,
+            Source = test.Readings.Any(reading => reading.RecordingId is not null) ? ReadingSource.Recorded : ReadingSource.Typed,
             RoomCelsius = test.RoomTemperatureCelsius,
             MeasuredBy = names.GetValueOrDefault(test.MeasuredBy),
         };

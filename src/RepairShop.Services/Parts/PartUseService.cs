@@ -5,6 +5,7 @@ using RepairShop.Domain.Results;
 using RepairShop.Domain.StripDown;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Database;
+using RepairShop.Services.Shop;
 
 namespace RepairShop.Services.Parts;
 
@@ -148,8 +149,9 @@ public sealed class PartUseService(ShopDb db, PartService stock, CurrentPerson p
 
     private async Task TaxAsync(PartUse use, CancellationToken cancel)
     {
-        var rate = await db.Shop.AnyAsync(shop => shop.TaxRegistered, cancel)
-            ? await db.TaxRates.AsNoTracking().FirstOrDefaultAsync(row => row.IsDefault && row.RetiredAt == null, cancel)
+        var shop = await db.Shop.AsNoTracking().SingleAsync(cancel);
+        var rate = shop.TaxRegistered
+            ? await db.TaxRates.AsNoTracking().ValidOn(shop.Today(use.UsedAt)).FirstOrDefaultAsync(row => row.IsDefault, cancel)
             : null;
         (use.TaxName, use.TaxPercent) = (rate?.Name ?? "", rate?.Percent ?? 0);
     }

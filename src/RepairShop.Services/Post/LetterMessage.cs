@@ -5,7 +5,7 @@ using RepairShop.Domain.Post;
 namespace RepairShop.Services.Post;
 
 /// <summary>A paper to attach: its name as the customer sees it, and its bytes.</summary>
-internal sealed record Attachment(string FileName, byte[] Bytes);
+internal sealed record Attachment(string FileName, byte[] Bytes, string MediaSubtype = "pdf");
 
 /// <summary>A row of the outbox as a MIME message. The same row gives the same bytes, so that a letter written twice is one file.</summary>
 internal static class LetterMessage
@@ -36,7 +36,7 @@ internal static class LetterMessage
         all.Boundary = $"part-{mail.Id:N}";
         foreach (var attachment in attachments)
         {
-            all.Add(new MimePart("application", "pdf")
+            all.Add(new MimePart("application", attachment.MediaSubtype)
             {
                 Content = new MimeContent(new MemoryStream(attachment.Bytes)),
                 ContentDisposition = new ContentDisposition(ContentDisposition.Attachment),

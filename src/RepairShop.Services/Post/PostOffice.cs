@@ -119,7 +119,11 @@ public sealed partial class PostOffice(IServiceScopeFactory scopes, MailSettings
         var papers = await db.Papers.AsNoTracking().Where(paper => mail.PaperIds.Contains(paper.Id)).OrderBy(paper => paper.Id).ToListAsync(cancel);
         var attachments = new List<Attachment>();
         foreach (var paper in papers)
+        {
             attachments.Add(new Attachment(PaperNames.FileName(paper), await files.ReadAsync(paper.FileHash, cancel)));
+            if (paper.EInvoiceHash.Length > 0)
+                attachments.Add(new Attachment(PaperNames.EInvoiceFileName(paper), await files.ReadAsync(paper.EInvoiceHash, cancel), "xml"));
+        }
         return attachments;
     }
 

@@ -118,8 +118,9 @@ public sealed class LeavingService(ShopDb db, CurrentPerson person, TimeProvider
                 PricedParts = db.PartUses.Any(p => p.RepairId == row.Id && p.RemovedAt == null && p.UnitPrice != 0),
                 Latest = db.Estimates.Where(e => e.RepairId == row.Id && e.SentAt != null).OrderByDescending(e => e.Revision)
                     .Select(e => new { e.Answer, e.StripDownCharge }).FirstOrDefault(),
-                Invoices = db.Invoices.Count(i => i.RepairId == row.Id && i.Kind == InvoiceKind.Invoice && i.IssuedAt != null && (i.Credited < i.Gross || i.Gross == 0)),
-                Balance = db.Invoices.Where(i => i.RepairId == row.Id && i.Kind == InvoiceKind.Invoice && i.IssuedAt != null).Sum(i => i.Gross - i.Credited - i.Paid),
+                // A deposit is asked for before the work; it is not the bill for it.
+                Invoices = db.Invoices.Count(i => i.RepairId == row.Id && i.Kind == InvoiceKind.Invoice && i.Basis != InvoiceBasis.Deposit && i.IssuedAt != null && (i.Credited < i.Gross + i.CashRounding || i.Gross == 0)),
+                Balance = db.Invoices.Where(i => i.RepairId == row.Id && i.Kind == InvoiceKind.Invoice && i.IssuedAt != null).Sum(i => i.Gross + i.CashRounding - i.Credited - i.Paid),
             }).SingleAsync(cancel);
         // Ready and returned hide how the last offer was answered; what may be missing still depends on it.
         var declined = facts.Latest?.Answer == EstimateAnswer.Declined;

@@ -8,6 +8,7 @@ using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
 using RepairShop.Services.Customers;
 using RepairShop.Services.Database;
+using RepairShop.Services.Invoices;
 using RepairShop.Services.Shop;
 
 namespace RepairShop.Services.Repairs;
@@ -66,7 +67,8 @@ public sealed class SheetService(ShopDb db, ShopFace face, LeavingService leavin
             .Select(row => new { row.Minutes, row.Billable }).ToListAsync(cancel);
         var invoiced = await db.Invoices
             .Where(row => row.RepairId == repair.Id && row.Kind == InvoiceKind.Invoice && row.IssuedAt != null)
-            .Select(row => row.Gross - row.Credited).ToListAsync(cancel);
+            .Select(row => new { IsDeposit = row.Basis == InvoiceBasis.Deposit, Sum = row.Gross + row.CashRounding - row.Credited }).ToListAsync(cancel);
+        var isInvoiced = invoiced.Any(row => !row.IsDeposit); // a deposit is taken off the bill for the work, and is not that bill
         var latest = offers.Count > 0 ? offers[^1] : null;
         var due = repair.PromisedFor ?? repair.WantedBy;
         var hasFindings = await db.Findings.AnyAsync(row => row.RepairId == repair.Id && row.RemovedAt == null, cancel);
@@ -82,8 +84,8 @@ public sealed class SheetService(ShopDb db, ShopFace face, LeavingService leavin
             LowHours = labour?.Sum(line => line.LowQuantity),
             HighHours = labour?.Sum(line => line.HighQuantity),
             ApprovedUpTo = await CeilingAsync(repair, offers, cancel),
-            UsedSoFar = invoiced.Count > 0 ? invoiced.Sum() : await WorkedAsync(repair.Id, work.Where(entry => entry.Billable).Sum(entry => entry.Minutes ?? 0), cancel),
-            IsInvoiced = invoiced.Count > 0,
+            UsedSoFar = isInvoiced ? invoiced.Sum(row => row.Sum) : await WorkedAsync(repair, work.Where(entry => entry.Billable).Sum(entry => entry.Minutes ?? 0), cancel),
+            IsInvoiced = isInvoiced,
             Owed = facts.Balance,
             MissingForReady = Leaving.BeforeReady(facts),
             MissingForReturn = Leaving.BeforeReturn(facts),
@@ -131,15 +133,17 @@ public sealed class SheetService(ShopDb db, ShopFace face, LeavingService leavin
         return Ceiling.Of(consents);
     }
 
-    private async Task<decimal> WorkedAsync(Guid repairId, int billableMinutes, CancellationToken cancel)
+    private async Task<decimal> WorkedAsync(Repair repair, int billableMinutes, CancellationToken cancel)
     {
-        var parts = await db.PartUses.AsNoTracking().Where(row => row.RepairId == repairId && row.RemovedAt == null).ToListAsync(cancel);
+        var parts = await db.PartUses.AsNoTracking().Where(row => row.RepairId == repair.Id && row.RemovedAt == null).ToListAsync(cancel);
         if (billableMinutes == 0 && parts.Count == 0)
             return 0;
         var shop = await db.Shop.AsNoTracking().SingleAsync(cancel);
-        var rate = shop.TaxRegistered ? await db.TaxRates.AsNoTracking().FirstOrDefaultAsync(row => row.IsDefault && row.RetiredAt == null, cancel) : null;
-        var lines = InvoiceDrafting.AsWorked(InvoiceDrafting.Hours(billableMinutes, shop.LabourRounding), shop, rate, parts);
-        return Totals.Of([.. lines.Select(line => new PricedLine(line.Quantity, line.UnitPrice, line.TaxName, line.TaxPercent))],
-            shop.TaxRegistered, shop.PricesIncludeTax, Currency.MinorUnits(shop.Currency)).Gross;
+        var profile = await db.Customers.Where(row => row.Id == repair.CustomerId).Select(row => row.TaxProfileId).SingleAsync(cancel);
+        var terms = await TaxTermsReader.ReadAsync(db, shop, null, profile, face.Today, cancel);
+        var rates = await db.TaxRates.AsNoTracking().ValidOn(face.Today).OrderByDescending(row => row.IsDefault).ToListAsync(cancel);
+        var lines = InvoiceDrafting.AsWorked(InvoiceDrafting.Hours(billableMinutes, shop.LabourRounding), shop, terms.ChargesTax && rates.Count > 0 ? rates[0] : null, parts);
+        TaxTermsLines.Tax(lines, terms, rates, keepsItsRates: false, terms.PricesIncludeTax);
+        return Totals.Of([.. lines.Select(line => line.Priced())], terms.IsRegistered, terms.PricesIncludeTax, Currency.MinorUnits(shop.Currency)).Gross;
     }
 }

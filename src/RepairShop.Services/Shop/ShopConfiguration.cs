@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Shop;
 
 namespace RepairShop.Services.Shop;
@@ -17,6 +18,9 @@ internal sealed class ShopSettingsConfiguration : IEntityTypeConfiguration<ShopS
         builder.Property(row => row.Email).HasMaxLength(200);
         builder.Property(row => row.Phone).HasMaxLength(200);
         builder.Property(row => row.TaxNumber).HasMaxLength(200);
+        builder.Property(row => row.RegistrationNumber).HasMaxLength(200);
+        builder.Property(row => row.EInvoices).HasDefaultValue(EInvoiceUse.Never);
+        builder.ToTable(table => table.HasCheckConstraint("ck_shop_cash_step", "cash_step >= 0"));
         builder.Property(row => row.BankName).HasMaxLength(200);
         builder.Property(row => row.AccountHolder).HasMaxLength(200);
         builder.Property(row => row.PublicAddress).HasMaxLength(200);
@@ -40,7 +44,22 @@ internal sealed class TaxRateConfiguration : IEntityTypeConfiguration<TaxRate>
         builder.Property(row => row.Name).HasMaxLength(60);
         builder.Property(row => row.Version).IsRowVersion();
         builder.Property(row => row.Percent).HasPrecision(7, 4);
+        builder.Property(row => row.Category).HasDefaultValue(TaxCategory.Standard);
+        builder.Property(row => row.Reason).HasMaxLength(500).HasDefaultValue("");
         builder.ToTable(table => table.HasCheckConstraint("ck_tax_rates_percent", "percent >= 0 and percent <= 100"));
+        builder.ToTable(table => table.HasCheckConstraint("ck_tax_rates_days", "valid_from <= valid_until"));
+    }
+}
+
+internal sealed class TaxProfileConfiguration : IEntityTypeConfiguration<TaxProfile>
+{
+    public void Configure(EntityTypeBuilder<TaxProfile> builder)
+    {
+        builder.ToTable("tax_profiles");
+        builder.Property(row => row.Name).HasMaxLength(60);
+        builder.Property(row => row.Reason).HasMaxLength(500);
+        builder.Property(row => row.Version).IsRowVersion();
+        builder.ToTable(table => table.HasCheckConstraint("ck_tax_profiles_days", "valid_from <= valid_until"));
     }
 }
 

@@ -78,7 +78,12 @@ public sealed record ShopIdentity
 public sealed record ShopPrices(
     decimal LabourRate, LabourRounding LabourRounding, decimal MinimumCharge, decimal StripDownCharge,
     int EstimateValidDays, int PaymentTermDays, int WarrantyMonths,
-    bool TaxRegistered, string TaxNumber, bool PricesIncludeTax, uint Version);
+    bool TaxRegistered, string TaxNumber, bool PricesIncludeTax, uint Version)
+{
+    public string RegistrationNumber { get; init; } = "";
+    public EInvoiceUse EInvoices { get; init; }
+    public decimal CashStep { get; init; }
+}
 
 /// <summary>What shutter readings are held against.</summary>
 /// <param name="BoundaryMark">The marked speed at which the slow limit ends, such as 1/125.</param>

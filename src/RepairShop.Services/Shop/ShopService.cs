@@ -33,7 +33,12 @@ public sealed class ShopService(ShopDb db, ShopFace face)
         return new ShopPrices(
             shop.LabourRate, shop.LabourRounding, shop.MinimumCharge, shop.StripDownCharge,
             shop.EstimateValidDays, shop.PaymentTermDays, shop.WarrantyMonths,
-            shop.TaxRegistered, shop.TaxNumber, shop.PricesIncludeTax, shop.Version);
+            shop.TaxRegistered, shop.TaxNumber, shop.PricesIncludeTax, shop.Version)
+        {
+            RegistrationNumber = shop.RegistrationNumber,
+            EInvoices = shop.EInvoices,
+            CashStep = shop.CashStep,
+        };
     }
 
     public async Task<Result> SavePrices(ShopPrices prices, CancellationToken ct = default)
@@ -46,6 +51,11 @@ public sealed class ShopService(ShopDb db, ShopFace face)
             return new NegativeAmount(nameof(prices.StripDownCharge), prices.StripDownCharge);
         if (prices.TaxRegistered && string.IsNullOrWhiteSpace(prices.TaxNumber))
             return new TaxNumberMissing();
+        if (prices.CashStep is < 0 or > 1000)
+            return new CashStepWrong(prices.CashStep);
+        var country = (await Read(ct)).Address.CountryCode;
+        if (prices.TaxRegistered && TaxNumbers.Check(prices.TaxNumber, country) is var verdict and (TaxNumberVerdict.WrongFormat or TaxNumberVerdict.WrongCheckDigits))
+            return new TaxNumberWrong(nameof(prices.TaxNumber), prices.TaxNumber.Trim(), country, verdict == TaxNumberVerdict.WrongFormat);
         return await Save(prices.Version, shop =>
         {
             shop.LabourRate = prices.LabourRate;
@@ -58,6 +68,9 @@ public sealed class ShopService(ShopDb db, ShopFace face)
             shop.TaxRegistered = prices.TaxRegistered;
             shop.TaxNumber = prices.TaxNumber.Trim();
             shop.PricesIncludeTax = prices.PricesIncludeTax;
+            shop.RegistrationNumber = prices.RegistrationNumber.Trim();
+            shop.EInvoices = prices.EInvoices;
+            shop.CashStep = prices.CashStep;
         }, ct);
     }
 

@@ -14,6 +14,9 @@ namespace RepairShop.Services.ShutterTests;
 /// <summary>Shutter tests of a repair: readings typed as photographers write them, and the figures behind them.</summary>
 public sealed class ShutterTestService(ShopDb db, CurrentPerson person, TimeProvider clock)
 {
+    /// <summary>What a test begun by a recording was measured with, until a person says more.</summary>
+    public const string RecordedWith = "Light sensor, recorded and analysed by this book";
+
     /// <summary>The test asked for; without one, the newest of the phase; else an empty form with what the shop usually measures with.</summary>
     public async Task<Result<ShutterForm>> FormAsync(Guid repairId, Phase phase, Guid? testId, bool fresh, CancellationToken cancel)
     {
@@ -113,7 +116,7 @@ public sealed class ShutterTestService(ShopDb db, CurrentPerson person, TimeProv
         var after = await NewestAsync(repairId, Phase.AfterService, cancel);
         var zone = await LabourService.ZoneAsync(db, cancel);
         var all = With(marks, (before?.Readings ?? []).Concat(after?.Readings ?? []));
-        var rows = all.Select(mark => ShutterFigures.Row(mark, FiguresOf(before, mark), FiguresOf(after, mark)));
+        var rows = all.Select(mark => ShutterFigures.Row(mark, before, after));
         return new BeforeAndAfter(
             [.. rows.OfType<Domain.Paperwork.ShutterRowFacts>()], await SessionAsync(before, zone, cancel), await SessionAsync(after, zone, cancel));
     }
@@ -194,7 +197,45 @@ public sealed class ShutterTestService(ShopDb db, CurrentPerson person, TimeProv
         };
     }
 
-    private async Task<IReadOnlyList<MarkedSpeed>> MarksAsync(Guid repairId, CancellationToken cancel)
+    /// <summary>The test asked for, else a new one, which the caller saves.</summary>
+    internal async Task<Result<ShutterTest>> FindOrBeginAsync(Guid repairId, Phase phase, Guid? testId, string instrument, CancellationToken cancel)
+    {
+        var tests = db.ShutterTests.Where(row => row.RepairId == repairId && row.Phase == phase);
+        if (testId is not null)
+            return await tests.SingleOrDefaultAsync(row => row.Id == testId, cancel) is { } found ? found : new ShutterTestNotFound();
+        var marks = await MarksAsync(repairId, cancel);
+        if (marks.Count == 0)
+            return new NoMarkedSpeeds();
+        var test = await NewAsync(repairId, phase, marks, cancel);
+        (test.Instrument, test.ResolutionSeconds) = (instrument.Trim().Length > 0 ? instrument.Trim() : RecordedWith, null);
+        db.ShutterTests.Add(test);
+        return test;
+    }
+
+    /// <summary>Adds what was typed beside one mark, to the test given or to a new one.</summary>
+    /// <returns>The test's id.</returns>
+    public async Task<Result<Guid>> AddTypedAsync(Guid repairId, Phase phase, Guid? testId, SpeedTyped typed, CancellationToken cancel)
+    {
+        var shop = await db.Shop.AsNoTracking().SingleAsync(cancel);
+        var test = await FindOrBeginAsync(repairId, phase, testId, shop.DefaultInstrument, cancel);
+        if (!test.IsDone)
+            return test.Failure;
+        var read = TypedReadings.Read([typed], test.Value.Id, clock.GetUtcNow());
+        if (read.Refused.Count > 0)
+            return new TypedTimeRefused(read.Refused[0].Sentence);
+        if (read.Readings.Count == 0)
+            return new TypedTimeRefused(new NoReadingsTyped().Message);
+        var once = Guid.CreateVersion7();
+        await AppendAsync(test.Value.Id, read.Readings, once, cancel);
+        return await KeepAsync(repairId, test.Value.Id, once, cancel);
+    }
+
+    /// <summary>The timed marks of the camera's dial: as text, as shown, and the time behind them in seconds.</summary>
+    public async Task<IReadOnlyList<(string Mark, string Shown, double Seconds)>> DialAsync(Guid repairId, CancellationToken cancel) =>
+        [.. (await MarksAsync(repairId, cancel)).Where(mark => mark.LiteralSeconds is not null)
+            .Select(mark => (mark.Text, ShutterFigures.Shown(mark), mark.LiteralSeconds!.Value))];
+
+    internal async Task<IReadOnlyList<MarkedSpeed>> MarksAsync(Guid repairId, CancellationToken cancel)
     {
         var texts = await (
             from repair in db.Repairs
@@ -228,7 +269,8 @@ public sealed class ShutterTestService(ShopDb db, CurrentPerson person, TimeProv
             var own = readings.Where(reading => reading.MarkedSpeed == mark.Text).OrderBy(reading => reading.Position).ToList();
             return new SpeedRow(
                 mark.Text, ShutterFigures.Shown(mark), mark.ReferenceSeconds(ShutterFigures.RuleOf(test)), mark.LiteralSeconds is not null,
-                [.. own.Select(reading => new ReadingView(reading.Id, reading.Typed, reading.Seconds, reading.StruckOutReason))],
+                [.. own.Select(reading => new ReadingView(
+                    reading.Id, reading.Typed, reading.Seconds, reading.StruckOutReason, reading.Kind, reading.RecordingId, reading.Exposure))],
                 ShutterFigures.Of(test, mark, own), FiguresOf(before, mark));
         })];
 

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using RepairShop.Domain.Recordings;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.ShutterTests;
 
@@ -25,7 +26,10 @@ internal sealed class ReadingConfiguration : IEntityTypeConfiguration<Reading>
         builder.ToTable(table => table.HasCheckConstraint("ck_readings_seconds", "seconds > 0"));
         builder.Property(row => row.MarkedSpeed).HasMaxLength(40);
         builder.Property(row => row.Typed).HasMaxLength(40);
-        builder.Property(row => row.RecordingHash).HasMaxLength(64);
+        builder.HasOne<KeptRecording>().WithMany().HasForeignKey(row => row.RecordingId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasIndex(row => new { row.RecordingId, row.Exposure }, "ix_readings_one_a_exposure").IsUnique()
+            .HasFilter("recording_id is not null and struck_out_reason is null");
+        builder.ToTable(table => table.HasCheckConstraint("ck_readings_recorded", "(recording_id is null) = (exposure is null)"));
         builder.Property(row => row.StruckOutReason).HasMaxLength(300);
     }
 }

@@ -28,9 +28,21 @@ public sealed record ShutterForm(
 /// <param name="Figures">Null without a reading that counts.</param>
 /// <param name="Before">The as-received figures of the same mark, on the after-service page.</param>
 public sealed record SpeedRow(
-    string Mark, string Shown, double? ReferenceSeconds, bool HasTime, IReadOnlyList<ReadingView> Readings, SpeedFigures? Figures, SpeedFigures? Before);
+    string Mark, string Shown, double? ReferenceSeconds, bool HasTime, IReadOnlyList<ReadingView> Readings, SpeedFigures? Figures, SpeedFigures? Before)
+{
+    /// <summary>What the times that count mean; null where they are all typed, or stand mixed.</summary>
+    public TimeMeaning? Meaning => Readings.Where(reading => reading.StruckOutReason is null).Select(reading => reading.Kind).Distinct().ToList() switch
+    {
+        [ReadingKind.Effective] => TimeMeaning.Effective,
+        [ReadingKind.HalfWidth] => TimeMeaning.HalfWidth,
+        _ => null,
+    };
+}
 
-public sealed record ReadingView(Guid Id, string Typed, double Seconds, string? StruckOutReason);
+/// <param name="RecordingId">The recording it was taken from; null when typed.</param>
+/// <param name="Exposure">Which exposure of it.</param>
+public sealed record ReadingView(
+    Guid Id, string Typed, double Seconds, string? StruckOutReason, ReadingKind Kind = ReadingKind.Typed, Guid? RecordingId = null, int? Exposure = null);
 
 /// <param name="MeasuredAt">On the workshop's wall.</param>
 public sealed record TestChoice(Guid Id, DateTimeOffset MeasuredAt, string Instrument, int Readings);

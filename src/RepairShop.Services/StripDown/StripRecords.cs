@@ -47,9 +47,12 @@ internal static class StripRecords
         [.. steps.Zip(lines).Where(pair => pair.First.TrayId == tray.Id && pair.First is { StruckOutAt: null, BacksOffOnly: false })
             .Select(pair => new CellThing(
                 pair.First.Cell, pair.First.Id, pair.Second.No, pair.First.What,
-                pair.First.Items.Where(lot => lot.Fate == ItemFate.StillOut).Sum(lot => lot.Count),
+                OutOf(pair.First, ItemKind.Part) + OutOf(pair.First, ItemKind.Shim), OutOf(pair.First, ItemKind.Shim),
                 pair.First.Remember.HasFlag(Remember.EasilyLost),
                 warnings.Any(warning => warning.TrayId == tray.Id && warning.Cell == pair.First.Cell)))]);
+
+    private static int OutOf(StripStep step, ItemKind kind) =>
+        step.Items.Where(lot => lot.Kind == kind && lot.Fate == ItemFate.StillOut).Sum(lot => lot.Count);
 
     /// <summary>Held as the last one was, and the cell behind the last one that is still free.</summary>
     private static NextEntry Next(IReadOnlyList<StripStep> steps, IReadOnlyList<Tray> trays)

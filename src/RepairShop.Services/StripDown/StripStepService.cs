@@ -39,8 +39,9 @@ public sealed class StripStepService(ShopDb db, CurrentPerson person, TimeProvid
     }
 
     /// <param name="version">Of the step as it was when the form was opened.</param>
-    public Task<Result> CorrectAsync(Guid repairId, Guid id, StepFacts facts, uint version, CancellationToken cancel) =>
-        WithStepAsync(repairId, id, async step =>
+    public async Task<Result> CorrectAsync(Guid repairId, Guid id, StepFacts facts, uint version, CancellationToken cancel)
+    {
+        var corrected = await WithStepAsync(repairId, id, async step =>
         {
             db.Entry(step).Property(row => row.Version).OriginalValue = version;
             var before = StepFacts.Of(step);
@@ -49,6 +50,8 @@ public sealed class StripStepService(ShopDb db, CurrentPerson person, TimeProvid
                 step.Before = JsonSerializer.Serialize(before);
             return written;
         }, cancel);
+        return corrected.Failure is ChangedMeanwhile ? new ChangedMeanwhile(await DifferencesAsync(repairId, id, facts, cancel)) : corrected;
+    }
 
     /// <summary>Takes the last correction back; once more, and it is there again.</summary>
     public Task<Result> UndoCorrectionAsync(Guid repairId, Guid id, CancellationToken cancel) => WithStepAsync(repairId, id, async step =>
@@ -121,6 +124,20 @@ public sealed class StripStepService(ShopDb db, CurrentPerson person, TimeProvid
     private Task<Tray?> TrayAsync(Guid repairId, Guid? id, CancellationToken cancel) => id is null
         ? Task.FromResult<Tray?>(null)
         : db.Trays.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id && row.RepairId == repairId, cancel);
+
+    /// <summary>What is stored now beside what was typed, in the words of the form.</summary>
+    private async Task<IReadOnlyList<FieldDifference>> DifferencesAsync(Guid repairId, Guid id, StepFacts facts, CancellationToken cancel)
+    {
+        var stored = await db.StripSteps.AsNoTracking().SingleAsync(row => row.Id == id, cancel);
+        var typed = Typed(facts, await TrayAsync(repairId, facts.TrayId, cancel));
+        var trays = await db.Trays.Where(row => row.RepairId == repairId).ToDictionaryAsync(row => row.Id, row => row.Name, cancel);
+        string Place(StripStep step) => StripRecords.PlaceOf(step, step.TrayId is { } tray ? trays.GetValueOrDefault(tray) : null);
+        return
+        [
+            .. StepDifferences.Between(StepFacts.Of(stored), StepFacts.Of(typed)).Append(new StepField("Cell", Place(stored), Place(typed)))
+                .Where(field => field.Before != field.Now).Select(field => new FieldDifference(field.Name, field.Before, field.Now)),
+        ];
+    }
 
     private static StripStep Typed(StepFacts facts, Tray? tray)
     {

@@ -52,8 +52,18 @@ public sealed record TrayLine(Guid Id, string Name, int Rows, int Columns, uint 
 }
 
 /// <summary>What a step laid into a cell.</summary>
-/// <param name="Out">How many pieces still lie there.</param>
-public sealed record CellThing(TrayCell? Cell, Guid StepId, int StepNo, string What, int Out, bool EasilyLost, bool Warned);
+/// <param name="Out">How many pieces still lie there, shims among them.</param>
+/// <param name="Shims">How many of those are shims.</param>
+public sealed record CellThing(TrayCell? Cell, Guid StepId, int StepNo, string What, int Out, int Shims, bool EasilyLost, bool Warned)
+{
+    /// <summary>How many the eye looks for first: the shims stand behind the part they lay under.</summary>
+    public int Number => Out > Shims ? Out - Shims : Shims;
+
+    /// <summary>"lens unit + 2 shims"; where only the shims are left, "shims of lens unit".</summary>
+    public string Words => Shims == 0 ? What
+        : Out > Shims ? $"{What} + {Shims} {(Shims == 1 ? "shim" : "shims")}"
+        : $"{(Shims == 1 ? "shim" : "shims")} of {What}";
+}
 
 /// <summary>A part fitted on the repair that may stand for a removed one.</summary>
 public sealed record FittedChoice(Guid Id, string Text, Provenance Provenance, decimal Quantity);

@@ -26,6 +26,7 @@ public static class AccessTable
         new("/customers", Everybody),
         new("/cameras", Everybody),
         new("/stock", Everybody),
+        new("/notebook", Everybody),
         new("/tools", Everybody),
         new("/papers", Everybody), // reading what was issued; issuing bills and taking money is for the counter
         new("/files", Everybody),

@@ -9,6 +9,7 @@ public static class Rooms
         new("Repairs", "/repairs"),
         new("Customers", "/customers"),
         new("Cameras", "/cameras"),
+        new("Notebook", "/notebook"),
         new("Stock", "/stock"),
         new("Tools", "/tools"),
         new("Money", "/invoices"),

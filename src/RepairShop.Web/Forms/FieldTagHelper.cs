@@ -10,6 +10,7 @@ namespace RepairShop.Web.Forms;
 /// <list type="bullet">
 /// <item>as: text (default), textarea, select, radios, checkbox, password, email, tel, date, time, number, file, hidden-label text</item>
 /// <item>items: choices for select and radios; an enum gets its own</item>
+/// <item>needed: a rule asks for it, always or together with another field, though its shape may be empty: no “(optional)” beside it</item>
 /// <item>options: id of a datalist for suggestions; list: the suggestions themselves</item>
 /// <item>other attributes (autocomplete, autofocus, rows, placeholder, data-…) go to the input</item>
 /// </list>
@@ -32,6 +33,8 @@ public sealed class FieldTagHelper(IHtmlGenerator generator) : TagHelper
 
     /// <summary>short, mid or nothing.</summary>
     public string? Size { get; set; }
+
+    public bool Needed { get; set; }
 
     public IEnumerable<SelectListItem>? Items { get; set; }
 
@@ -106,7 +109,7 @@ public sealed class FieldTagHelper(IHtmlGenerator generator) : TagHelper
         if (kind != "radios")
             label.Attributes["for"] = Id;
         label.InnerHtml.Append(Text());
-        if (!For.Metadata.IsRequired && kind is not ("radios" or "file"))
+        if (!For.Metadata.IsRequired && !Needed && kind is not ("radios" or "file"))
             label.InnerHtml.Append(" ").AppendHtml(Element("span", "(optional)", "optional"));
         content.AppendHtml(label);
         if (Hint is not null)

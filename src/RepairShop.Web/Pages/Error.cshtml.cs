@@ -35,7 +35,7 @@ public sealed class ErrorModel : PageModel
         403 => ("Not for this account", "Your account may not open this page. Ask the owner, or sign in as somebody who may."),
         404 => ("Not found", "There is nothing at this address. It may have been mistyped, or removed meanwhile."),
         405 => ("Not here", "This address does not take what was sent. Go back and use the buttons of the page."),
-        413 => ("Too large", "What was sent is larger than 30 MB, and nothing of it was kept. Press Back, choose a smaller file and send again."),
+        413 => ("Too large", "What was sent is larger than 30 MB, and nothing of it was kept. Press Back, choose a smaller file and send again. A recording of a shutter may have 200 MB."),
         429 => ("Too many tries", "Too many tries from here. Wait a minute, then try again."),
         507 => ("The disk is full", "There is no room left for what was sent, and nothing of it was saved. Make room on the disk with the data folder, then send it again."),
         503 => ("Not ready", "The database does not answer just now. Wait a moment and try again; nothing was changed."),

@@ -92,8 +92,36 @@ public class InvoicePaperTests
         // European Payments Council, EPC069-12 version 2.1, the example in the guideline.
         Assert.Equal(
             "BCD\n001\n1\nSCT\nBPOTBEB1\nRed Cross of Belgium\nBE72000000001616\nEUR1\nCHAR\n\nUrgency fund\nSample EPC QR code",
-            EpcPayload.Build("BPOTBEB1", "Red Cross of Belgium", "BE72 0000 0000 1616".Replace(" ", ""), 1m, "CHAR", "Urgency fund", "Sample EPC QR code"));
+            EpcPayload.Build("BPOTBEB1", "Red Cross of Belgium", "BE72 0000 0000 1616".Replace(" ", ""), 1m, "CHAR", null, "Urgency fund", "Sample EPC QR code"));
     }
+
+    [Fact]
+    public void The_second_published_payment_code_has_a_structured_reference_and_nothing_after_it()
+    {
+        // The worked example that goes round with the guideline: RF reference of ISO 11649 in line 10.
+        Assert.Equal(
+            "BCD\n001\n1\nSCT\nBHBLDEHHXXX\nFranz Mustermänn\nDE71110220330123456789\nEUR12.3\nGDDS\nRF18539007547034",
+            EpcPayload.Build("BHBLDEHHXXX", "Franz Mustermänn", "DE71110220330123456789", 12.3m, "GDDS", "RF18539007547034", null, null));
+    }
+
+    [Fact]
+    public void A_sound_RF_reference_goes_into_the_structured_line_and_stands_on_paper_in_groups()
+    {
+        var facts = Sample.Invoice with { PaymentReference = "RF18539007547034" };
+        Assert.EndsWith("\nEUR245.63\n\nRF18539007547034", EpcPayload.For(facts));
+        Assert.Contains("RF18 5390 0754 7034", Text(facts));
+        Assert.Throws<ArgumentException>("remittance", () => EpcPayload.Build(null, "N", "I", 1, null, "RF18539007547034", "text", null));
+    }
+
+    [Theory]
+    [InlineData(0.01, "EUR0.01")]
+    [InlineData(999999999.99, "EUR999999999.99")]
+    public void The_smallest_and_the_largest_amount_of_the_guideline_have_a_code(double due, string line) =>
+        Assert.Contains("\n" + line + "\n", EpcPayload.For(Sample.Invoice with { Due = (decimal)due }));
+
+    [Fact]
+    public void A_payload_of_more_than_331_bytes_makes_no_code() =>
+        Assert.Null(EpcPayload.For(Sample.Invoice with { PaymentReference = new string('語', 90), Shop = Sample.Shop with { Name = new string('語', 70) } }));
 
     [Fact]
     public void Without_a_BIC_the_code_is_version_002_and_nothing_follows_the_last_filled_line()

@@ -1,4 +1,5 @@
 using RepairShop.Domain.Customers;
+using RepairShop.Domain.Shop;
 using Xunit;
 
 namespace RepairShop.Domain.Tests.Customers;
@@ -30,6 +31,16 @@ public sealed class CustomerRulesTests
     public void A_phone_without_digits_and_a_made_up_country_are_refused()
     {
         Assert.Equal(typeof(PhoneUnusable), Refused(new Customer { Name = "Ada", Phone = "none" }));
-        Assert.Equal(typeof(CountryUnknown), Refused(new Customer { Name = "Ada", Address = new Address { CountryCode = "UKX" } }));
+        Assert.Equal(typeof(RepairShop.Domain.Customers.CountryUnknown), Refused(new Customer { Name = "Ada", Address = new Address { CountryCode = "UKX" } }));
     }
+
+    [Theory]
+    [InlineData("DE", "DE 123 456 789", null)]
+    [InlineData("DE", "DE 123", typeof(TaxNumberWrong))]
+    [InlineData("AU", "51 824 753 557", typeof(TaxNumberWrong))]
+    [InlineData("JP", "whatever stands on the form", null)]
+    [InlineData("", "DE 123", null)]
+    [InlineData("DE", "", null)]
+    public void A_tax_number_is_held_against_what_its_country_has_published(string country, string number, Type? refusal) =>
+        Assert.Equal(refusal, Refused(new Customer { Name = "Ada", TaxNumber = number, Address = new Address { CountryCode = country } }));
 }

@@ -33,19 +33,22 @@ public sealed partial class ComposeTests
         Assert.Contains("- files:/data\n", Compose);
     }
 
-    /// <summary>Where no Docker client with compose is installed, the checks above must do.</summary>
+    /// <summary>The client alone, no engine: the plugin of Docker's own packages or Debian's docker-compose, where one is installed.</summary>
     [Fact]
     public async Task Docker_compose_accepts_the_file_with_a_password_and_refuses_it_without()
     {
-        if (await RunAsync(null, "version") is not 0) return;
-
-        Assert.Equal(0, await RunAsync("a password", "config", "--quiet"));
-        Assert.NotEqual(0, await RunAsync(null, "config", "--quiet"));
+        foreach (var client in (string[][])[["docker", "compose"], ["docker-compose"]])
+        {
+            if (await RunAsync(client, null, "version") is not 0)
+                continue;
+            Assert.Equal(0, await RunAsync(client, "a password", "config", "--quiet"));
+            Assert.NotEqual(0, await RunAsync(client, null, "config", "--quiet"));
+        }
     }
 
-    private static async Task<int> RunAsync(string? password, params string[] arguments)
+    private static async Task<int> RunAsync(string[] client, string? password, params string[] arguments)
     {
-        var start = new ProcessStartInfo("/usr/bin/env", ["docker", "compose", .. arguments])
+        var start = new ProcessStartInfo("/usr/bin/env", [.. client, .. arguments])
         {
             WorkingDirectory = Root,
             RedirectStandardOutput = true,

@@ -216,18 +216,10 @@ public sealed class StripStepServiceTests(PostgresServer server)
     {
         await using var bench = await StripBench.OpenAsync(server);
         var id = await bench.Add(bench.Some("Screw"));
-        var photo = new PhotoFile("a.jpg", await File.ReadAllBytesAsync(Seed("tray.jpg"), Cancel));
+        var photo = new PhotoFile("a.jpg", await File.ReadAllBytesAsync(Seed.Photo("tray.jpg"), Cancel));
         for (var i = 0; i < 2; i++)
             Assert.Equal(1, (await bench.Shop.Do<PhotoService, Result<PhotosTaken>>(photos => photos.AddAsync(bench.Repair.Number, [photo], Cancel, stepId: id))).Value!.Count);
         Assert.Single((await bench.Line(id)).Photos);
         Assert.Empty(await bench.Shop.Do<PhotoService, IReadOnlyList<PhotoView>>(photos => photos.OfRepairAsync(bench.Repair.Id, Cancel)));
-    }
-
-    private static string Seed(string name)
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "RepairShop.sln")))
-            folder = folder.Parent!;
-        return Path.Combine(folder.FullName, "seed/photos", name);
     }
 }

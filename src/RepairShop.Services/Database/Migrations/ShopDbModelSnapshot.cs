@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
+using NpgsqlTypes;
 using RepairShop.Services.Database;
 
 #nullable disable
@@ -441,6 +442,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(200)")
                         .HasColumnName("tax_number");
 
+                    b.Property<Guid?>("TaxProfileId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tax_profile_id");
+
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()
                         .ValueGeneratedOnAddOrUpdate()
@@ -487,6 +492,9 @@ namespace RepairShop.Services.Database.Migrations
 
                     b.HasIndex("Email")
                         .HasDatabaseName("ix_customers_email");
+
+                    b.HasIndex("TaxProfileId")
+                        .HasDatabaseName("ix_customers_tax_profile_id");
 
                     b.ToTable("customers", (string)null);
                 });
@@ -678,6 +686,14 @@ namespace RepairShop.Services.Database.Migrations
                     b.Property<int>("Position")
                         .HasColumnType("integer")
                         .HasColumnName("position");
+
+                    b.Property<string>("TaxCategory")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("Standard")
+                        .HasColumnName("tax_category");
 
                     b.Property<string>("TaxName")
                         .IsRequired()
@@ -879,6 +895,16 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("basis");
 
+                    b.Property<decimal>("CashRounding")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("cash_rounding");
+
+                    b.Property<decimal>("CashStep")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("cash_step");
+
                     b.Property<DateTimeOffset>("CreatedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
@@ -980,9 +1006,29 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("numeric(18,4)")
                         .HasColumnName("tax");
 
+                    b.Property<Guid?>("TaxProfileId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tax_profile_id");
+
                     b.Property<bool>("TaxRegistered")
                         .HasColumnType("boolean")
                         .HasColumnName("tax_registered");
+
+                    b.Property<string>("TaxRounding")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("PerRate")
+                        .HasColumnName("tax_rounding");
+
+                    b.Property<string>("Treatment")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("Charged")
+                        .HasColumnName("treatment");
 
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()
@@ -994,8 +1040,7 @@ namespace RepairShop.Services.Database.Migrations
                         .HasName("pk_invoices");
 
                     b.HasIndex("CreditsId")
-                        .IsUnique()
-                        .HasDatabaseName("ux_invoices_credited_once");
+                        .HasDatabaseName("ix_invoices_credits_id");
 
                     b.HasIndex("CustomerId")
                         .HasDatabaseName("ix_invoices_customer_id");
@@ -1010,7 +1055,53 @@ namespace RepairShop.Services.Database.Migrations
                     b.HasIndex("RepairId")
                         .HasDatabaseName("ix_invoices_repair_id");
 
-                    b.ToTable("invoices", (string)null);
+                    b.HasIndex("TaxProfileId")
+                        .HasDatabaseName("ix_invoices_tax_profile_id");
+
+                    b.ToTable("invoices", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_invoices_credited", "kind <> 'Invoice' or issued_at is null or credited <= gross + cash_rounding");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceChange", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Amount")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("amount");
+
+                    b.Property<Guid>("InvoiceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("invoice_id");
+
+                    b.Property<decimal?>("Percent")
+                        .HasPrecision(9, 4)
+                        .HasColumnType("numeric(9,4)")
+                        .HasColumnName("percent");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("text");
+
+                    b.HasKey("Id")
+                        .HasName("pk_invoice_changes");
+
+                    b.HasIndex("InvoiceId")
+                        .HasDatabaseName("ix_invoice_changes_invoice_id");
+
+                    b.ToTable("invoice_changes", (string)null);
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceLine", b =>
@@ -1019,6 +1110,24 @@ namespace RepairShop.Services.Database.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<decimal>("ChangeAmount")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("change_amount");
+
+                    b.Property<decimal?>("ChangePercent")
+                        .HasPrecision(9, 4)
+                        .HasColumnType("numeric(9,4)")
+                        .HasColumnName("change_percent");
+
+                    b.Property<Guid?>("CreditsLineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("credits_line_id");
+
+                    b.Property<Guid?>("DepositId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("deposit_id");
 
                     b.Property<Guid>("InvoiceId")
                         .HasColumnType("uuid")
@@ -1038,6 +1147,14 @@ namespace RepairShop.Services.Database.Migrations
                         .HasPrecision(18, 4)
                         .HasColumnType("numeric(18,4)")
                         .HasColumnName("quantity");
+
+                    b.Property<string>("TaxCategory")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("Standard")
+                        .HasColumnName("tax_category");
 
                     b.Property<string>("TaxName")
                         .IsRequired()
@@ -1070,10 +1187,69 @@ namespace RepairShop.Services.Database.Migrations
                     b.HasKey("Id")
                         .HasName("pk_invoice_lines");
 
+                    b.HasIndex("CreditsLineId")
+                        .HasDatabaseName("ix_invoice_lines_credits_line_id");
+
+                    b.HasIndex("DepositId")
+                        .HasDatabaseName("ix_invoice_lines_deposit_id");
+
                     b.HasIndex("InvoiceId")
                         .HasDatabaseName("ix_invoice_lines_invoice_id");
 
                     b.ToTable("invoice_lines", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceTax", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Base")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("base");
+
+                    b.Property<string>("Category")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("category");
+
+                    b.Property<Guid>("InvoiceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("invoice_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("name");
+
+                    b.Property<decimal>("Percent")
+                        .HasPrecision(7, 4)
+                        .HasColumnType("numeric(7,4)")
+                        .HasColumnName("percent");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("reason");
+
+                    b.Property<decimal>("Tax")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("tax");
+
+                    b.HasKey("Id")
+                        .HasName("pk_invoice_taxes");
+
+                    b.HasIndex("InvoiceId")
+                        .HasDatabaseName("ix_invoice_taxes_invoice_id");
+
+                    b.ToTable("invoice_taxes", (string)null);
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.Payment", b =>
@@ -1285,6 +1461,359 @@ namespace RepairShop.Services.Database.Migrations
                         });
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Notebook.GuideVersion", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("FromRepairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("from_repair_id");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<Guid>("PageId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("page_id");
+
+                    b.Property<DateTimeOffset>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.Property<Guid>("SavedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("saved_by");
+
+                    b.Property<string>("Steps")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("steps");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("to_tsvector('english', shop_fold(text || ' ' || note))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_guide_versions");
+
+                    b.HasIndex("FromRepairId")
+                        .HasDatabaseName("ix_guide_versions_from_repair_id");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_guide_versions_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.HasIndex("PageId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_guide_versions_page_id_number");
+
+                    b.ToTable("guide_versions", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelEntry", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Caution")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("caution");
+
+                    b.Property<double?>("High")
+                        .HasColumnType("double precision")
+                        .HasColumnName("high");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Link")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("link");
+
+                    b.Property<double?>("Low")
+                        .HasColumnType("double precision")
+                        .HasColumnName("low");
+
+                    b.Property<Guid>("PageId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("page_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("title");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("unit");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("setweight(to_tsvector('english', shop_fold(title)), 'B') || to_tsvector('english', shop_fold(text))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_model_entries");
+
+                    b.HasIndex("PageId")
+                        .HasDatabaseName("ix_model_entries_page_id");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_entries_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.ToTable("model_entries", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelPage", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at");
+
+                    b.Property<string>("Maker")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("maker");
+
+                    b.PrimitiveCollection<string[]>("MarkedSpeeds")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("marked_speeds");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("model");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("notes");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("setweight(to_tsvector('english', shop_fold(maker || ' ' || model)), 'A') || to_tsvector('english', shop_fold(notes))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_model_pages");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_pages_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.ToTable("model_pages", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelPhoto", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<Guid>("AddedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("added_by");
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)")
+                        .HasColumnName("caption");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("file_hash");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("integer")
+                        .HasColumnName("height");
+
+                    b.Property<Guid>("PageId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("page_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("SourceHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("source_hash");
+
+                    b.Property<string>("ThumbnailHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("thumbnail_hash");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("integer")
+                        .HasColumnName("width");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("to_tsvector('english', shop_fold(caption))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_model_photos");
+
+                    b.HasIndex("PageId")
+                        .HasDatabaseName("ix_model_photos_page_id");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_photos_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.ToTable("model_photos", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelVariant", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<Guid>("PageId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("page_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<DateTimeOffset?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("Traits")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("traits");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<NpgsqlTsVector>("Words")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("tsvector")
+                        .HasColumnName("words")
+                        .HasComputedColumnSql("setweight(to_tsvector('english', shop_fold(name)), 'B') || to_tsvector('english', shop_fold(traits || ' ' || note))", true);
+
+                    b.HasKey("Id")
+                        .HasName("pk_model_variants");
+
+                    b.HasIndex("PageId")
+                        .HasDatabaseName("ix_model_variants_page_id");
+
+                    b.HasIndex("Words")
+                        .HasDatabaseName("ix_model_variants_words");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("Words"), "gin");
+
+                    b.ToTable("model_variants", (string)null);
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Paperwork.Paper", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1295,6 +1824,14 @@ namespace RepairShop.Services.Database.Migrations
                     b.Property<int>("Bytes")
                         .HasColumnType("integer")
                         .HasColumnName("bytes");
+
+                    b.Property<string>("EInvoiceHash")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasDefaultValue("")
+                        .HasColumnName("e_invoice_hash");
 
                     b.Property<Guid?>("EstimateId")
                         .HasColumnType("uuid")
@@ -1728,6 +2265,109 @@ namespace RepairShop.Services.Database.Migrations
                         .HasDatabaseName("ix_outbox_repair_id");
 
                     b.ToTable("outbox", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Recordings.KeptRecording", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("AnalysedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("analysed_at");
+
+                    b.Property<string>("AnalysisVersion")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("analysis_version");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("bigint")
+                        .HasColumnName("bytes");
+
+                    b.Property<Guid?>("CaptureSession")
+                        .HasColumnType("uuid")
+                        .HasColumnName("capture_session");
+
+                    b.Property<int>("Channels")
+                        .HasColumnType("integer")
+                        .HasColumnName("channels");
+
+                    b.Property<double>("DurationSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("duration_seconds");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("file_hash");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("file_name");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<int>("LostBlocks")
+                        .HasColumnType("integer")
+                        .HasColumnName("lost_blocks");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<Guid>("RepairId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("repair_id");
+
+                    b.Property<string>("Result")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("result");
+
+                    b.Property<string>("Rig")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("rig");
+
+                    b.Property<double>("SampleRateHz")
+                        .HasColumnType("double precision")
+                        .HasColumnName("sample_rate_hz");
+
+                    b.Property<Guid>("ShutterTestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("shutter_test_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_recordings");
+
+                    b.HasIndex("RepairId")
+                        .HasDatabaseName("ix_recordings_repair_id");
+
+                    b.HasIndex("ShutterTestId")
+                        .HasDatabaseName("ix_recordings_shutter_test_id");
+
+                    b.ToTable("recordings", (string)null);
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
@@ -2176,6 +2816,11 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(60)")
                         .HasColumnName("bic");
 
+                    b.Property<decimal>("CashStep")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("cash_step");
+
                     b.Property<string>("ConditionsText")
                         .IsRequired()
                         .HasColumnType("text")
@@ -2201,6 +2846,14 @@ namespace RepairShop.Services.Database.Migrations
                     b.Property<double?>("DefaultResolutionSeconds")
                         .HasColumnType("double precision")
                         .HasColumnName("default_resolution_seconds");
+
+                    b.Property<string>("EInvoices")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("Never")
+                        .HasColumnName("e_invoices");
 
                     b.Property<string>("Email")
                         .IsRequired()
@@ -2310,6 +2963,12 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(200)")
                         .HasColumnName("public_address");
 
+                    b.Property<string>("RegistrationNumber")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("registration_number");
+
                     b.Property<string>("RepairNumberFormat")
                         .IsRequired()
                         .HasMaxLength(60)
@@ -2396,7 +3055,83 @@ namespace RepairShop.Services.Database.Migrations
 
                     b.ToTable("shop", null, t =>
                         {
+                            t.HasCheckConstraint("ck_shop_cash_step", "cash_step >= 0");
+
                             t.HasCheckConstraint("ck_shop_only_one", "id = 1");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Shop.TaxProfile", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<bool>("CashAccounting")
+                        .HasColumnType("boolean")
+                        .HasColumnName("cash_accounting");
+
+                    b.Property<bool>("IsUsual")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_usual");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("name");
+
+                    b.Property<bool>("PricesIncludeTax")
+                        .HasColumnType("boolean")
+                        .HasColumnName("prices_include_tax");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.Property<string>("Rounding")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("rounding");
+
+                    b.Property<bool>("TaxesLabour")
+                        .HasColumnType("boolean")
+                        .HasColumnName("taxes_labour");
+
+                    b.Property<string>("Treatment")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("treatment");
+
+                    b.Property<DateOnly?>("ValidFrom")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_from");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_until");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_tax_profiles");
+
+                    b.ToTable("tax_profiles", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_tax_profiles_days", "valid_from <= valid_until");
                         });
                 });
 
@@ -2406,6 +3141,14 @@ namespace RepairShop.Services.Database.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<string>("Category")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("Standard")
+                        .HasColumnName("category");
 
                     b.Property<bool>("IsDefault")
                         .HasColumnType("boolean")
@@ -2422,9 +3165,25 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("numeric(7,4)")
                         .HasColumnName("percent");
 
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasDefaultValue("")
+                        .HasColumnName("reason");
+
                     b.Property<DateTimeOffset?>("RetiredAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("retired_at");
+
+                    b.Property<DateOnly?>("ValidFrom")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_from");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date")
+                        .HasColumnName("valid_until");
 
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()
@@ -2437,6 +3196,8 @@ namespace RepairShop.Services.Database.Migrations
 
                     b.ToTable("tax_rates", null, t =>
                         {
+                            t.HasCheckConstraint("ck_tax_rates_days", "valid_from <= valid_until");
+
                             t.HasCheckConstraint("ck_tax_rates_percent", "percent >= 0 and percent <= 100");
                         });
                 });
@@ -2451,6 +3212,10 @@ namespace RepairShop.Services.Database.Migrations
                     b.Property<double?>("ClosingSeconds")
                         .HasColumnType("double precision")
                         .HasColumnName("closing_seconds");
+
+                    b.Property<int?>("Exposure")
+                        .HasColumnType("integer")
+                        .HasColumnName("exposure");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -2476,10 +3241,9 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("read_at");
 
-                    b.Property<string>("RecordingHash")
-                        .HasMaxLength(64)
-                        .HasColumnType("character varying(64)")
-                        .HasColumnName("recording_hash");
+                    b.Property<Guid?>("RecordingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recording_id");
 
                     b.Property<double>("Seconds")
                         .HasColumnType("double precision")
@@ -2489,10 +3253,18 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("shutter_test_id");
 
+                    b.Property<double?>("StepSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("step_seconds");
+
                     b.Property<string>("StruckOutReason")
                         .HasMaxLength(300)
                         .HasColumnType("character varying(300)")
                         .HasColumnName("struck_out_reason");
+
+                    b.Property<double?>("TriggerSeconds")
+                        .HasColumnType("double precision")
+                        .HasColumnName("trigger_seconds");
 
                     b.Property<string>("Typed")
                         .IsRequired()
@@ -2506,8 +3278,15 @@ namespace RepairShop.Services.Database.Migrations
                     b.HasIndex("ShutterTestId")
                         .HasDatabaseName("ix_readings_shutter_test_id");
 
+                    b.HasIndex(new[] { "RecordingId", "Exposure" }, "ix_readings_one_a_exposure")
+                        .IsUnique()
+                        .HasDatabaseName("ix_readings_recording_id_exposure")
+                        .HasFilter("recording_id is not null and struck_out_reason is null");
+
                     b.ToTable("readings", null, t =>
                         {
+                            t.HasCheckConstraint("ck_readings_recorded", "(recording_id is null) = (exposure is null)");
+
                             t.HasCheckConstraint("ck_readings_seconds", "seconds > 0");
                         });
                 });
@@ -3323,6 +4102,15 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_check_results_repairs_repair_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Customers.Customer", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Shop.TaxProfile", null)
+                        .WithMany()
+                        .HasForeignKey("TaxProfileId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_customers_tax_profiles_tax_profile_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Estimates.AnswerLink", b =>
                 {
                     b.HasOne("RepairShop.Domain.Estimates.Estimate", null)
@@ -3394,16 +4182,54 @@ namespace RepairShop.Services.Database.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_invoices_repairs_repair_id");
+
+                    b.HasOne("RepairShop.Domain.Shop.TaxProfile", null)
+                        .WithMany()
+                        .HasForeignKey("TaxProfileId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_invoices_tax_profiles_tax_profile_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceChange", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                        .WithMany("Changes")
+                        .HasForeignKey("InvoiceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_invoice_changes_invoices_invoice_id");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceLine", b =>
                 {
+                    b.HasOne("RepairShop.Domain.Invoices.InvoiceLine", null)
+                        .WithMany()
+                        .HasForeignKey("CreditsLineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_invoice_lines_invoice_lines_credits_line_id");
+
+                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                        .WithMany()
+                        .HasForeignKey("DepositId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_invoice_lines_invoices_deposit_id");
+
                     b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
                         .WithMany("Lines")
                         .HasForeignKey("InvoiceId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_invoice_lines_invoices_invoice_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.InvoiceTax", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                        .WithMany("Taxes")
+                        .HasForeignKey("InvoiceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_invoice_taxes_invoices_invoice_id");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.Payment", b =>
@@ -3440,6 +4266,52 @@ namespace RepairShop.Services.Database.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_labour_entries_repairs_repair_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.GuideVersion", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Repairs.Repair", null)
+                        .WithMany()
+                        .HasForeignKey("FromRepairId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_guide_versions_repairs_from_repair_id");
+
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
+                        .WithMany()
+                        .HasForeignKey("PageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_guide_versions_model_pages_page_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelEntry", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
+                        .WithMany()
+                        .HasForeignKey("PageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_model_entries_model_pages_page_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelPhoto", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
+                        .WithMany()
+                        .HasForeignKey("PageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_model_photos_model_pages_page_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Notebook.ModelVariant", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Notebook.ModelPage", null)
+                        .WithMany()
+                        .HasForeignKey("PageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_model_variants_model_pages_page_id");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Paperwork.Paper", b =>
@@ -3502,6 +4374,23 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_stock_movements_part_uses_part_use_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Recordings.KeptRecording", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Repairs.Repair", null)
+                        .WithMany()
+                        .HasForeignKey("RepairId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recordings_repairs_repair_id");
+
+                    b.HasOne("RepairShop.Domain.ShutterTests.ShutterTest", null)
+                        .WithMany()
+                        .HasForeignKey("ShutterTestId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_recordings_shutter_tests_shutter_test_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
                 {
                     b.HasOne("RepairShop.Domain.Findings.Finding", null)
@@ -3559,6 +4448,12 @@ namespace RepairShop.Services.Database.Migrations
 
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.Reading", b =>
                 {
+                    b.HasOne("RepairShop.Domain.Recordings.KeptRecording", null)
+                        .WithMany()
+                        .HasForeignKey("RecordingId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_readings_recordings_recording_id");
+
                     b.HasOne("RepairShop.Domain.ShutterTests.ShutterTest", null)
                         .WithMany("Readings")
                         .HasForeignKey("ShutterTestId")
@@ -3639,7 +4534,11 @@ namespace RepairShop.Services.Database.Migrations
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.Invoice", b =>
                 {
+                    b.Navigation("Changes");
+
                     b.Navigation("Lines");
+
+                    b.Navigation("Taxes");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.ShutterTest", b =>

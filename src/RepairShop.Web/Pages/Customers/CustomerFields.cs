@@ -42,6 +42,9 @@ public sealed class CustomerFields
     [StringLength(4000), DataType(DataType.MultilineText)]
     public string? Notes { get; set; }
 
+    [Display(Name = "Taxed as")]
+    public Guid? TaxProfileId { get; set; }
+
     public CustomerInput ToInput() => new()
     {
         Name = Name ?? "",
@@ -56,6 +59,7 @@ public sealed class CustomerFields
         CountryCode = CountryCode ?? "",
         TaxNumber = TaxNumber ?? "",
         Notes = Notes ?? "",
+        TaxProfileId = TaxProfileId,
     };
 
     public static CustomerFields Of(CustomerInput input) => new()
@@ -72,5 +76,6 @@ public sealed class CustomerFields
         CountryCode = input.CountryCode,
         TaxNumber = input.TaxNumber,
         Notes = input.Notes,
+        TaxProfileId = input.TaxProfileId,
     };
 }

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.Mvc.Rendering;
 using RepairShop.Domain.Invoices;
+using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Invoices;
 using RepairShop.Services.Shop;
@@ -27,6 +28,8 @@ public sealed class RepairModel(
 
     public CreditInput Credit { get; set; } = new();
 
+    public decimal? Deposit { get; set; }
+
     public View Shown { get; private set; } = null!;
 
     /// <summary>The newest paper comes first.</summary>
@@ -41,6 +44,14 @@ public sealed class RepairModel(
 
     public async Task<IActionResult> OnPostBeginAsync(InvoiceBasis basis, CancellationToken cancel) => await PageResults.Answer(
         this, await drafts.BeginAsync(Number, basis, cancel), null, _ => RedirectToPage(), () => LoadAsync(cancel));
+
+    public async Task<IActionResult> OnPostDepositAsync(decimal? deposit, CancellationToken cancel)
+    {
+        Deposit = deposit;
+        return ModelState.IsValid
+            ? await PageResults.Answer(this, await drafts.BeginDepositAsync(Number, deposit ?? 0, cancel), null, _ => RedirectToPage(), () => LoadAsync(cancel))
+            : await this.ShowAgain(() => LoadAsync(cancel));
+    }
 
     public async Task<IActionResult> OnPostDraftAsync([Bind(Prefix = "Input")] InputModel input, string op, CancellationToken cancel)
     {
@@ -61,6 +72,9 @@ public sealed class RepairModel(
             return RedirectToPage(); // the second of two clicks, or an old tab: show what is
         if (!kept.IsDone || op != "issue")
             return await PageResults.Answer(this, kept, "The draft is kept.", () => RedirectToPage(), () => AgainAsync(kept.Failure, cancel));
+        if (input.TaxProfileId != input.ProfileShown)
+            return await PageResults.Answer(
+                this, kept, "The tax has changed with the profile, and nothing is issued yet: look at the totals, then issue it.", () => RedirectToPage());
         return await IssueAsync(input, cancel);
     }
 
@@ -88,7 +102,7 @@ public sealed class RepairModel(
         Credit = credit;
         if (!ModelState.IsValid)
             return await this.ShowAgain(() => LoadAsync(cancel));
-        var done = await issuer.CreditAsync(credit.Invoice, credit.Reason ?? "", credit.CreditByMail, cancel);
+        var done = await issuer.CreditAsync(credit.Invoice, credit.Request(), credit.Reason ?? "", credit.CreditByMail, cancel);
         return await PageResults.Answer(
             this, done, done.IsDone ? PaperNotice.Of(done.Value, "is issued") : null, _ => RedirectToPage(), () => LoadAsync(cancel));
     }
@@ -134,14 +148,30 @@ public sealed class RepairModel(
             if (Input.Id != draft.Id)
                 Input = InputModel.From(draft, sheet.CustomerEmail.Length > 0);
             LineMoves.AddSpare(Input.Lines, draft.Taxes);
+            Input.Changes.RemoveAll(change => change.IsBlank);
+            Input.Changes.Add(new ChangeInput());
         }
         Shown = new View(sheet, sheet.Draft is { } shown
             ? new LinesView(Input.Lines, shown.Taxes, sheet.Currency, shown.PricesIncludeTax, HasRange: false)
-            : null);
+            : null, sheet.Draft is { } taxed ? ProfilesOf(taxed) : []);
         return true;
     }
 
-    public sealed record View(MoneySheet Money, LinesView? Lines);
+    /// <summary>With what the draft has now, even if it is retired or comes from the plain settings.</summary>
+    private static List<SelectListItem> ProfilesOf(InvoiceForm draft)
+    {
+        var items = draft.Profiles.Select(profile => new SelectListItem(profile.Name, profile.Id.ToString())).ToList();
+        if (items.Count > 0 && draft.Draft.TaxProfileId is null)
+            items.Insert(0, new SelectListItem("As in Prices and tax", ""));
+        else if (items.Count > 0 && items.All(item => item.Value != draft.Draft.TaxProfileId.ToString()))
+            items.Insert(0, new SelectListItem("A retired profile", draft.Draft.TaxProfileId.ToString()));
+        return items;
+    }
+
+    public sealed record View(MoneySheet Money, LinesView? Lines, IReadOnlyList<SelectListItem> Profiles);
+
+    /// <param name="IsTyped">The form was sent and is shown again.</param>
+    public sealed record CreditView(InvoiceView Invoice, bool HasMail, bool IsTyped);
 
     public sealed class InputModel
     {
@@ -157,8 +187,18 @@ public sealed class RepairModel(
 
         public bool ByMail { get; set; }
 
+        public Guid? TaxProfileId { get; set; }
+
+        /// <summary>The profile the form was drawn with: after another is chosen the totals are looked at before anything is issued.</summary>
+        public Guid? ProfileShown { get; set; }
+
+        public bool RoundsToCoin { get; set; }
+
         [MaxLength(200)]
         public List<LineInput> Lines { get; set; } = [];
+
+        [MaxLength(50)]
+        public List<ChangeInput> Changes { get; set; } = [];
 
         public static InputModel From(InvoiceForm form, bool byMail) => new()
         {
@@ -167,6 +207,10 @@ public sealed class RepairModel(
             SupplyDate = form.Draft.SupplyDate,
             InvoiceNote = form.Draft.Note,
             ByMail = byMail,
+            TaxProfileId = form.Draft.TaxProfileId,
+            ProfileShown = form.Draft.TaxProfileId,
+            RoundsToCoin = form.Draft.RoundsToCoin,
+            Changes = [.. form.Draft.Changes.Select(change => new ChangeInput { Text = change.Text, Change = ChangeText.Of(change.Change) })],
             Lines = [.. form.Draft.Lines.Select(line =>
             {
                 var input = LineInput.Of(line);
@@ -179,8 +223,22 @@ public sealed class RepairModel(
         {
             Note = InvoiceNote ?? "",
             SupplyDate = SupplyDate,
+            TaxProfileId = TaxProfileId,
+            RoundsToCoin = RoundsToCoin,
+            Changes = [.. Changes.Where(change => !change.IsBlank).Select(change => new PaperChange(change.Text ?? "", ChangeText.Read(change.Change).Change))],
             Lines = [.. Lines.Where(line => !line.IsBlank).Select(line => line.ToLine())],
         };
+    }
+
+    public sealed class ChangeInput
+    {
+        [StringLength(200)]
+        public string? Text { get; set; }
+
+        [StringLength(20), ChangeText]
+        public string? Change { get; set; }
+
+        public bool IsBlank => string.IsNullOrWhiteSpace(Text) && string.IsNullOrWhiteSpace(Change);
     }
 
     public sealed class PaymentInput
@@ -210,5 +268,34 @@ public sealed class RepairModel(
         public string? Reason { get; set; }
 
         public bool CreditByMail { get; set; }
+
+        [MaxLength(500)]
+        public List<CreditLineInput> Lines { get; set; } = [];
+
+        [MaxLength(50)]
+        public List<CreditAmountInput> Amounts { get; set; } = [];
+
+        /// <summary>What was filled in; nothing at all means everything that is left.</summary>
+        public CreditRequest Request() => new(
+            [.. Lines.Where(line => line.Quantity is not null).Select(line => new CreditedLine(line.Line, line.Quantity!.Value))],
+            [.. Amounts.Where(part => part.Amount is not null).Select(part => new CreditedAmount(new TaxKey(part.Category, part.Name ?? "", part.Percent), part.Amount!.Value))]);
+    }
+
+    public sealed class CreditLineInput
+    {
+        public Guid Line { get; set; }
+
+        public decimal? Quantity { get; set; }
+    }
+
+    public sealed class CreditAmountInput
+    {
+        public TaxCategory Category { get; set; }
+
+        public string? Name { get; set; }
+
+        public decimal Percent { get; set; }
+
+        public decimal? Amount { get; set; }
     }
 }

@@ -26,6 +26,10 @@ public sealed class LineInput
 
     public string? TaxRate { get; set; }
 
+    /// <summary>On invoices: see <see cref="ChangeText"/>.</summary>
+    [StringLength(20), ChangeText]
+    public string? Change { get; set; }
+
     public bool IsBlank => string.IsNullOrWhiteSpace(Text) && LowQuantity is null && HighQuantity is null && UnitPrice is null;
 
     public static LineInput Of(DraftLine line) => new()
@@ -37,18 +41,19 @@ public sealed class LineInput
         Unit = line.Unit,
         UnitPrice = line.UnitPrice,
         TaxRate = line.TaxRate,
+        Change = ChangeText.Of(line.Change),
     };
 
     /// <summary>Labour with one figure only means that many hours; anything else means one of it.</summary>
     public DraftLine ToLine()
     {
         var low = LowQuantity ?? HighQuantity ?? 1;
-        return new DraftLine(Kind, Text?.Trim() ?? "", low, HighQuantity ?? low, Unit?.Trim() ?? "", UnitPrice ?? 0, TaxRate ?? "");
+        return new DraftLine(Kind, Text?.Trim() ?? "", low, HighQuantity ?? low, Unit?.Trim() ?? "", UnitPrice ?? 0, TaxRate ?? "") { Change = ChangeText.Read(Change).Change };
     }
 }
 
 /// <summary>The lines of a form with what the table needs to draw them.</summary>
-/// <param name="HasRange">Low and high quantities, as on an estimate; one quantity, as on an invoice.</param>
+/// <param name="HasRange">Low and high quantities, as on an estimate; one quantity and a discount, as on an invoice.</param>
 public sealed record LinesView(IReadOnlyList<LineInput> Lines, IReadOnlyList<TaxChoice> Taxes, string Currency, bool PricesIncludeTax, bool HasRange);
 
 /// <summary>Moves, removes and adds rows of a form that is posted and shown again; nothing is kept yet.</summary>

@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
 using RepairShop.Services.Shop;
@@ -37,7 +38,7 @@ public sealed class TaxModel(ShopService shop, TaxRateService rates) : PageModel
         this.OnlyCheck(nameof(Rate));
         if (!ModelState.IsValid)
             return await this.ShowAgain(() => LoadAll(ct));
-        return await AnswerRates(await rates.Add(Rate.Name, Rate.Percent, ct), $"The rate “{Rate.Name}” is added.", ct);
+        return await AnswerRates(await rates.Add(Rate.Typed(), ct), $"The rate “{Rate.Name}” is added.", ct);
     }
 
     public async Task<IActionResult> OnPostUsualAsync(Guid id, CancellationToken ct) =>
@@ -66,6 +67,16 @@ public sealed class TaxModel(ShopService shop, TaxRateService rates) : PageModel
         public string Name { get; set; } = "";
 
         public decimal Percent { get; set; }
+
+        [Display(Name = "From")]
+        public DateOnly? ValidFrom { get; set; }
+
+        public bool IsExempt { get; set; }
+
+        [StringLength(500)]
+        public string? Reason { get; set; }
+
+        internal TypedRate Typed() => new(Name, Percent, IsExempt ? TaxCategory.Exempt : TaxCategory.Standard, Reason ?? "", ValidFrom);
     }
 
     public sealed class InputModel
@@ -98,6 +109,14 @@ public sealed class TaxModel(ShopService shop, TaxRateService rates) : PageModel
 
         public bool PricesIncludeTax { get; set; }
 
+        [Display(Name = "Registration number"), StringLength(200)]
+        public string? RegistrationNumber { get; set; }
+
+        [Display(Name = "Cash is rounded to")]
+        public decimal CashStep { get; set; }
+
+        public EInvoiceUse EInvoices { get; set; }
+
         public uint Version { get; set; }
 
         internal static InputModel Of(ShopPrices prices) => new()
@@ -112,11 +131,19 @@ public sealed class TaxModel(ShopService shop, TaxRateService rates) : PageModel
             TaxRegistered = prices.TaxRegistered,
             TaxNumber = prices.TaxNumber,
             PricesIncludeTax = prices.PricesIncludeTax,
+            RegistrationNumber = prices.RegistrationNumber,
+            CashStep = prices.CashStep,
+            EInvoices = prices.EInvoices,
             Version = prices.Version,
         };
 
         internal ShopPrices ToPrices() => new(
             LabourRate, LabourRounding, MinimumCharge, StripDownCharge, EstimateValidDays, PaymentTermDays, WarrantyMonths,
-            TaxRegistered, TaxNumber ?? "", PricesIncludeTax, Version);
+            TaxRegistered, TaxNumber ?? "", PricesIncludeTax, Version)
+        {
+            RegistrationNumber = RegistrationNumber ?? "",
+            CashStep = CashStep,
+            EInvoices = EInvoices,
+        };
     }
 }

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using RepairShop.Domain.Checks;
 using RepairShop.Domain.Results;
 using RepairShop.Domain.ShutterTests;
+using RepairShop.Services.Recordings;
 using RepairShop.Services.Repairs;
 using RepairShop.Services.ShutterTests;
 using RepairShop.Web.Forms;
@@ -11,7 +12,7 @@ using RepairShop.Web.Pages.Work;
 
 namespace RepairShop.Web.Pages.ShutterTests;
 
-public sealed class IndexModel(WorkService work, ShutterTestService tests) : PageModel
+public sealed class IndexModel(WorkService work, ShutterTestService tests, RecordingReadService recordings) : PageModel
 {
     [BindProperty]
     public InputModel Input { get; set; } = new();
@@ -103,7 +104,8 @@ public sealed class IndexModel(WorkService work, ShutterTestService tests) : Pag
         var form = await tests.FormAsync(repair.Id, read, testId, fresh, ct);
         if (!form.IsDone)
             return false;
-        Shown = new View(repair, read, form.Value, await tests.BeforeAndAfterAsync(repair.Id, ct));
+        Shown = new View(
+            repair, read, form.Value, await tests.BeforeAndAfterAsync(repair.Id, ct), await recordings.ListAsync(repair.Id, read, ct));
         Figures = new FiguresView(read, form.Value.Rows, []);
         return true;
     }
@@ -153,5 +155,5 @@ public sealed class IndexModel(WorkService work, ShutterTestService tests) : Pag
         public string? Text { get; set; }
     }
 
-    public sealed record View(RepairHead Repair, Phase Phase, ShutterForm Form, BeforeAndAfter Both);
+    public sealed record View(RepairHead Repair, Phase Phase, ShutterForm Form, BeforeAndAfter Both, IReadOnlyList<RecordingLine> Recordings);
 }

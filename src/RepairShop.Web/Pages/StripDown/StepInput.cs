@@ -57,19 +57,25 @@ public sealed class StepInput
     public static StepInput Next(NextEntry next, Guid? after) =>
         new() { HeldBy = next.HeldBy, TrayId = next.TrayId, Cell = next.Cell, After = after };
 
-    public static StepInput Of(StepLine step) => new()
+    public static StepInput Of(StepLine step)
     {
-        What = step.Facts.What,
-        Count = step.Facts.Count,
-        HeldBy = step.Facts.HeldBy,
-        Remember = [.. StripWords.AllFlags.Where(flag => step.Facts.Remember.HasFlag(flag))],
-        Note = step.Facts.Note,
-        ShimPlace = step.Facts.ShimPlace,
-        ShimCount = step.Facts.ShimCount > 0 ? step.Facts.ShimCount : null,
-        ShimMillimetres = step.Facts.ShimMillimetres,
-        TrayId = step.Facts.TrayId,
-        Cell = step.Facts.Cell,
-        Version = step.Version,
+        var input = Of(step.Facts);
+        input.Version = step.Version;
+        return input;
+    }
+
+    public static StepInput Of(StepFacts facts) => new()
+    {
+        What = facts.What,
+        Count = facts.Count,
+        HeldBy = facts.HeldBy,
+        Remember = [.. StripWords.AllFlags.Where(flag => facts.Remember.HasFlag(flag))],
+        Note = facts.Note,
+        ShimPlace = facts.ShimPlace,
+        ShimCount = facts.ShimCount > 0 ? facts.ShimCount : null,
+        ShimMillimetres = facts.ShimMillimetres,
+        TrayId = facts.TrayId,
+        Cell = facts.Cell,
     };
 
     public static IEnumerable<SelectListItem> Trays(IEnumerable<TrayLine> trays) =>

@@ -24,6 +24,16 @@ public static class Figures
     public static string Milliseconds(double? seconds) =>
         seconds is not { } value ? Nothing : value <= 0 ? "0" : TimeText.Milliseconds(value, CultureInfo.CurrentCulture).Replace(" ms", "", StringComparison.Ordinal);
 
+    /// <summary>A recorded time in milliseconds with four digits, trailing zeros kept: 1532, 53.10, 0.2873.</summary>
+    public static string FourDigits(double? seconds)
+    {
+        if (seconds is not { } value)
+            return Nothing;
+        var ms = value * 1000;
+        var decimals = ms <= 0 ? 3 : Math.Clamp(3 - (int)Math.Floor(Math.Log10(ms)), 0, 4);
+        return ms.ToString("F" + decimals, CultureInfo.CurrentCulture);
+    }
+
     /// <summary>A scatter in milliseconds, with two digits that say something: 0.057, 1.2.</summary>
     public static string Deviation(double? seconds)
     {
