@@ -87,6 +87,8 @@ internal sealed class LightAnalysis
                 found.Add(one);
         // Where more is no shutter than is, nothing is: sounds hold now and then something of a shutter's shape.
         if (windows.Count - found.Count + alone / 2 > found.Count || droop.IsAtLimit) found.Clear();
+        // A refusal beside what is no shutter is most likely none either.
+        if (windows.Count > found.Count && found.TrueForAll(one => one.Fault is not null)) found.Clear();
         var intervals = found.Zip(found.Skip(1), (a, b) => (b.Signal.First + b.Fit.Opening50 - a.Signal.First - a.Fit.Opening50) / rate).Order().ToList();
         if (intervals.Count >= 3 && intervals[intervals.Count / 2] < QuickestReleaseSeconds) found.Clear();
         return found;
