@@ -14,10 +14,13 @@ internal static class ExposureJudge
     private const double LeastQuietSeconds = 0.003;
     private const double LongestOpeningSeconds = 0.06;
     private const double MostLeft = 0.07;
-    private const double MostNoise = 0.06;
-    private const double MostQuietUnrest = 0.16;
+    private const double MostQuietUnrest = 0.12;
     private const double MostPlateauUnrest = 0.3;
     private const double UnrestSeconds = 0.001;
+    private const double MostRinging = 0.12;
+
+    /// <summary>Blades have come to rest so long after closing (common practice: a few milliseconds).</summary>
+    private const double RestSeconds = 0.025;
 
     /// <summary>Level over noise, below which an edge's place means nothing: 12 dB.</summary>
     private const double LeastSignalToNoise = 4;
@@ -41,13 +44,27 @@ internal static class ExposureJudge
         var (opening, closing) = (m[PulseModel.T1] - m[PulseModel.T0], m[PulseModel.T3] - m[PulseModel.T2]);
         if (opening > LongestOpeningSeconds * rate) return Outcome.NotAShutter;
         if (opening < ClickSamples && closing > ClickDecay * opening && fit.Dwell < closing / 4) return Outcome.NotAShutter;
-        if (fit.Left > MostLeft * fit.Level + Math.Min(MostNoise * fit.Level, 2 * Math.Max(signal.Noise / Math.Sqrt(window.Blocks.Length), droop.BlockNoise))) return Outcome.NotAShutter;
+        if (fit.Left > MostLeft * fit.Level + 2 * Slow(signal.Noise / Math.Sqrt(window.Blocks.Length), droop.BlockNoise)) return Outcome.NotAShutter;
         if (fit.PlateauUnrest > MostPlateauUnrest * fit.Level) return Outcome.NotAShutter;
-        if (!quiet) return Outcome.NotAShutter;
+        if (!quiet || Rings(fit, signal, window)) return Outcome.NotAShutter;
         var least = window.Blocks.In(LeastQuietSeconds);
         var (before, after) = (window.Candidate.From - window.Candidate.QuietFrom, window.Candidate.QuietTo - window.Candidate.To);
         return before < least || after < least ? Outcome.TooClose : null;
     }
+
+    /// <summary>Whether the signal still swings, either way, when any blade has come to rest.</summary>
+    private static bool Rings(FittedExposure fit, StraightSignal signal, QuietWindow window)
+    {
+        var cell = window.Blocks.In(UnrestSeconds) * window.Blocks.Length;
+        var most = MostRinging * fit.Level + 4 * signal.Noise / Math.Sqrt(cell);
+        var from = fit.Model[PulseModel.T3] + RestSeconds * window.Blocks.SampleRateHz;
+        for (var i = (int)from; i + cell <= signal.Values.Length; i += cell)
+            if (Math.Abs(Smooth.MeanOf(signal.Values, i, i + cell) - fit.ClosedAfter) > most) return true;
+        return false;
+    }
+
+    /// <summary>The noise of a block's mean: from its samples, or up to four times that where the noise is slow, as pink noise is.</summary>
+    private static double Slow(double fromSamples, double seen) => Math.Clamp(seen, fromSamples, 4 * fromSamples);
 
     /// <summary>Root mean square of what the droop's model leaves of the quiet parts' milliseconds, and of the quieter of the two.</summary>
     private static (double All, double Quieter) Unrest(QuietWindow window, DroopFit droop, int index)

@@ -13,8 +13,6 @@ internal sealed class LightAnalysis
     /// <summary>Four and more releases that follow each other faster than this are no person's doing.</summary>
     private const double QuickestReleaseSeconds = 0.2;
 
-    private const double MarginSeconds = 0.012;
-
     /// <summary>Where nothing at all is a shutter among more than this many, other readings won't help.</summary>
     private const int MostTriedAgain = 30;
 
@@ -49,8 +47,9 @@ internal sealed class LightAnalysis
         foreach (var (share, turned) in Ideas)
         {
             var attempt = Try(samples, blocks, finder, share, turned, damage);
-            if (attempt is not null && (best is null || attempt.Score > best.Score)) best = attempt;
-            if (best is { IsClean: true } or { Found.Count: 0, Windows.Count: > MostTriedAgain }) break;
+            // The first reading is taken as it is; another one has to explain everything.
+            if (attempt is not null && (best is null || (attempt.ExplainsAll(turned) && attempt.Score > best.Score))) best = attempt;
+            if (best is { IsClean: true } or { Windows.Count: > MostTriedAgain }) break;
         }
 
         if (best is null || best.Found.Count == 0) return Nothing(WithoutExposures.Sounding(blocks));
@@ -76,16 +75,20 @@ internal sealed class LightAnalysis
         if (candidates.Count == 0) return null;
         var windows = candidates.ConvertAll(candidate => new QuietWindow(blocks, candidate));
         var droop = Straighten.Fit(windows, polarity, rig.Coupling);
-        return new(Found(samples, windows, droop, polarity, damage), windows, droop, polarity, alone);
+        return new(Found(samples, windows, droop, polarity, damage, alone.Count), windows, droop, polarity, alone);
     }
 
     /// <summary>What is no shutter at all does not count, so that numbers stay what a person sees.</summary>
-    private List<FoundExposure> Found(ReadOnlySpan<float> samples, List<QuietWindow> windows, DroopFit droop, int polarity, Damage damage)
+    private List<FoundExposure> Found(ReadOnlySpan<float> samples, List<QuietWindow> windows, DroopFit droop, int polarity, Damage damage, int alone)
     {
         var found = new List<FoundExposure>();
         for (var i = 0; i < windows.Count; i++)
             if (Find(samples, windows[i], droop, i, polarity, damage, null) is { Fault: not Outcome.NotAShutter } one)
                 found.Add(one);
+        // Where more is no shutter than is, nothing is: sounds hold now and then something of a shutter's shape.
+        if (windows.Count - found.Count + alone / 2 > found.Count || droop.IsAtLimit) found.Clear();
+        // A refusal beside what is no shutter is most likely none either.
+        if (windows.Count > found.Count && found.TrueForAll(one => one.Fault is not null)) found.Clear();
         var intervals = found.Zip(found.Skip(1), (a, b) => (b.Signal.First + b.Fit.Opening50 - a.Signal.First - a.Fit.Opening50) / rate).Order().ToList();
         if (intervals.Count >= 3 && intervals[intervals.Count / 2] < QuickestReleaseSeconds) found.Clear();
         return found;
@@ -94,16 +97,14 @@ internal sealed class LightAnalysis
     private FoundExposure? Find(
         ReadOnlySpan<float> samples, QuietWindow window, DroopFit droop, int index, int polarity, Damage damage, OpenLevel? held)
     {
-        var (candidate, length) = (window.Candidate, window.Blocks.Length);
-        var margin = window.Blocks.In(MarginSeconds);
-        var from = Math.Max(candidate.QuietFrom, candidate.From - margin);
-        var to = Math.Min(candidate.QuietTo, candidate.To + margin);
-        var (first, end) = (from * length, Math.Min(samples.Length, to * length));
+        var place = new Placement(samples, window);
+        var (first, end) = (place.First, place.End);
         if (end - first < 16) return null;
-        var tail = droop.Model(index, 0, from + 0.5 / length) - droop.Offset;
+        var (candidate, length) = (window.Candidate, window.Blocks.Length);
+        var tail = droop.Model(index, 0, (double)first / length + 0.5 / length) - droop.Offset;
         var signal = StraightSignal.Of(samples, polarity, first, end, rate, droop, window, tail);
-        (int, int) Local(Edge edge) => (edge.From * length - first, (edge.To + 1) * length - first);
-        var fit = ExposureFitter.Fit(signal, Local(candidate.Opening), Local(candidate.Closing), rate, held);
+        signal = signal with { Noise = place.Noise(signal.Values) };
+        var fit = ExposureFitter.Fit(signal, place.Opening, place.Closing, rate, held);
         if (fit is null) return null;
         var harm = damage.Across(samples, candidate.From * length, candidate.To * length) ?? Damage.Jump(fit, signal, rate);
         return new(index, signal, fit, ExposureJudge.Judge(fit, signal, window, droop, index, harm?.Reason), harm);
@@ -123,6 +124,10 @@ internal sealed record Attempt(List<FoundExposure> Found, List<QuietWindow> Wind
 {
     /// <summary>Whether every edge is part of an exposure and every candidate is one.</summary>
     public bool IsClean => Alone.Count == 0 && Found.Count == Windows.Count;
+
+    /// <summary>Whether every candidate is a good exposure and every edge belongs to one, but for the one a recording may begin with.</summary>
+    public bool ExplainsAll(bool beginsWithin) =>
+        Alone.Count <= (beginsWithin ? 1 : 0) && Found.Count == Windows.Count && Found.TrueForAll(one => one.Fault is null);
 
     /// <summary>Exposures explained, less what is left over; of two alike, the one with less time open, for a shutter is mostly closed.</summary>
     public double Score => 2 * Found.Count(one => one.Fault is null) - Alone.Count - (Windows.Count - Found.Count)

@@ -62,8 +62,11 @@ public sealed record AccuracyRow(string Name, double BarSamples, double BarShare
 
     public IReadOnlyList<BladeLaw> Laws { get; init; } = BladeLaw.All;
 
-    /// <summary>Root mean square in bars that was measured, of width and of t_e, where a bar is not met; null where it is.</summary>
-    public (double Width, double Effective)? Missed { get; init; }
+    /// <summary>What was measured where a bar is not kept, said in the open; null where it is kept.</summary>
+    public (double Rms, double Greatest)? WidthMissed { get; init; }
+
+    /// <inheritdoc cref="WidthMissed"/>
+    public (double Rms, double Greatest)? EffectiveMissed { get; init; }
 
     public override string ToString() => Name;
 
@@ -112,7 +115,7 @@ public sealed record AccuracyRow(string Name, double BarSamples, double BarShare
             (double, double, double)? bounce = HasBounce ? (Between(0.0003, 0.005), 0.3, Between(0.0008, 0.0025)) : null;
             var (up, down) = (Math.Min(opening, 0.45 * mark), Math.Min(closing, 0.45 * mark));
             Add(NeverRests
-                ? ShutterProfile.Of(start, mark * Between(0.7, 1.1), 0, mark * Between(0.7, 1.3), opens, closes, Between(0.5, 0.95), bounce)
+                ? ShutterProfile.Of(start, mark * Between(0.7, 1.1), 0, mark * Between(0.7, 1.3), opens, closes, Between(0.7, 0.95), bounce)
                 : ShutterProfile.Of(start, up, mark - (up + down) / 2, down, opens, closes, bounce: bounce));
         }
 

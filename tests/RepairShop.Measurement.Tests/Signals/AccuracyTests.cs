@@ -20,14 +20,22 @@ public class AccuracyTests
         TestContext.Current.TestOutputHelper?.WriteLine($"| {name} | {Told(width)} | {Told(effective)} |");
         Assert.Empty(missing);
         Assert.InRange(width.Count, AccuracyRow.LeastSignals, int.MaxValue);
-        Assert.Multiple(() => Holds("50 % width", width), () => Holds("effective time", effective));
+        Assert.Multiple(
+            () => Holds("50 % width", width, row.WidthMissed), () => Holds("effective time", effective, row.EffectiveMissed));
     }
 
-    private static void Holds(string figure, List<double> errors)
+    /// <summary>A bar that is not kept is no failure as long as it is stated, and stated as it is: better or worse, the statement must go.</summary>
+    private static void Holds(string figure, List<double> errors, (double Rms, double Greatest)? missed)
     {
-        Assert.True(Rms(errors) <= 1, $"{figure}: {Told(errors)}");
-        Assert.True(errors.Max(Math.Abs) <= 3, $"{figure}: {Told(errors)}");
-        Assert.True(Math.Abs(errors.Average()) <= 1 / 3.0, $"{figure}: {Told(errors)}");
+        var (rms, greatest) = (Rms(errors), errors.Max(Math.Abs));
+        var isKept = rms <= 1 && greatest <= 3 && Math.Abs(errors.Average()) <= 1 / 3.0;
+        if (missed is { } stated)
+        {
+            Assert.False(isKept, $"{figure} keeps its bar now: {Told(errors)}");
+            Assert.Equal(stated.Rms, rms, 0.05 * stated.Rms);
+            Assert.Equal(stated.Greatest, greatest, 0.05 * stated.Greatest);
+        }
+        else Assert.True(isKept, $"{figure}: {Told(errors)}");
     }
 
     private static double Rms(List<double> errors) => Math.Sqrt(errors.Average(e => e * e));

@@ -31,6 +31,9 @@ internal static class CandidateFinder
             }
 
             var closing = strong[++i];
+            // The droop of an input may look like a closing; the true one behind it is much higher.
+            while (i + 1 < strong.Count && Math.Sign(strong[i + 1].Height) != polarity && Math.Abs(strong[i + 1].Height) > 2 * Math.Abs(closing.Height))
+                closing = strong[++i];
             if (found.Count > 0 && IsBounce(blocks, found[^1], opening))
             {
                 found[^1] = found[^1] with { To = closing.To + margin };

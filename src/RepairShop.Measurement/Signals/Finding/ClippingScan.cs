@@ -30,7 +30,13 @@ internal static class ClippingScan
         var part = samples[from..to];
         float high = part[0], low = part[0];
         foreach (var sample in part) (high, low) = (Math.Max(high, sample), Math.Min(low, sample));
-        return At(part, from, high, low, fullScale, runs) ?? At(part, from, low, high, fullScale, runs);
+        // Behind a capacitor an exposure may hit both ends: what happened first is told.
+        return (At(part, from, high, low, fullScale, runs), At(part, from, low, high, fullScale, runs)) switch
+        {
+            ({ } above, { } below) => (above.AtSample < below.AtSample ? above : below) with { IsSpoilt = above.IsSpoilt || below.IsSpoilt },
+            (null, { } below) => below,
+            var (above, _) => above,
+        };
     }
 
     private static Finding? At(ReadOnlySpan<float> part, int from, float ceiling, float other, double? fullScale, EqualRuns runs)

@@ -73,20 +73,28 @@ internal sealed class EqualRuns
     /// </summary>
     private static int Suspicious(ReadOnlySpan<float> samples, out bool isStill)
     {
-        int equal = 0, looked = 0, still = 0;
+        int equal = 0, looked = 0, still = 0, atHigh = 0, atLow = 0;
         float least = float.PositiveInfinity, high = float.NegativeInfinity, low = float.PositiveInfinity;
         for (var i = 0; i + Long < samples.Length; i += Stride)
         {
-            var step = Math.Abs(samples[i] - samples[i + 1]);
-            (high, low) = (Math.Max(high, samples[i]), Math.Min(low, samples[i]));
+            var (value, step) = (samples[i], Math.Abs(samples[i] - samples[i + 1]));
+            if (value > high) (high, atHigh) = (value, 0);
+            if (value < low) (low, atLow) = (value, 0);
             looked++;
             if (step > 0) least = Math.Min(least, step);
-            else if (samples.Slice(i, Long).IndexOfAnyExcept(samples[i]) < 0) still++;
-            else equal++;
+            else if (samples.Slice(i, Long).IndexOfAnyExcept(value) >= 0) equal++;
+            else
+            {
+                still++;
+                if (value == high) atHigh++;
+                if (value == low) atLow++;
+            }
         }
 
+        // A ceiling makes one level still, and only that.
+        var ceiling = Math.Max(atHigh, atLow);
         var isCoarse = least > (high - low) / CoarseSteps;
-        isStill = isCoarse ? equal + still > CoarseStillShare * looked : still > StillShare * looked;
+        isStill = isCoarse ? equal + still - ceiling > CoarseStillShare * (looked - ceiling) : still - ceiling > StillShare * (looked - ceiling);
         var share = Math.Min(0.99, isCoarse ? (double)(equal + still) / looked : (double)equal / Math.Max(1, looked - still));
         return share <= 0 ? Least : Math.Max(Least, (int)(3 * Math.Log(samples.Length) / -Math.Log(share)));
     }

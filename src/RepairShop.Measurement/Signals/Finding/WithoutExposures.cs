@@ -55,9 +55,11 @@ internal static class WithoutExposures
         var length = Math.Min(blocks.Count, blocks.In(0.2));
         var stride = Math.Max(length, blocks.Count / stretches);
         double power = 0, whole = 0;
+        var (humming, all) = (0, 0);
         for (var start = 0; start + length <= blocks.Count; start += stride)
         {
-            for (var i = 0; i < length; i++) whole += (blocks.Means[start + i] - mean) * (blocks.Means[start + i] - mean);
+            double here = 0, wave = 0;
+            for (var i = 0; i < length; i++) here += (blocks.Means[start + i] - mean) * (blocks.Means[start + i] - mean);
             for (var harmonic = 1; harmonic <= harmonics; harmonic++)
             {
                 double cos = 0, sin = 0;
@@ -68,10 +70,14 @@ internal static class WithoutExposures
                     sin += s * (blocks.Means[start + i] - mean);
                 }
 
-                power += 2 * (cos * cos + sin * sin) / length;
+                wave += 2 * (cos * cos + sin * sin) / length;
             }
+
+            (power, whole, all) = (power + wave, whole + here, all + 1);
+            if (wave > HumShare * here) humming++;
         }
 
-        return whole > 0 ? power / whole : 0;
+        // Mains never pause: what rings like them now and then is something else.
+        return whole > 0 && 10 * humming > 8 * all ? power / whole : 0;
     }
 }

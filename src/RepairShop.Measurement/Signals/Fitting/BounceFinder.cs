@@ -24,8 +24,11 @@ internal static class BounceFinder
         var threshold = Math.Max(LeastShare * level, 5 * noise / Math.Sqrt(width));
         var spans = new List<Span>();
         var i = Math.Clamp(closed, 0, values.Length);
-        // The foot of a slow closing is not a bounce: wait until it is really down.
-        while (i < values.Length && smooth[i] > threshold / 2) i++;
+        // The foot of a slow closing is not a bounce: wait until it is really down, or rises again before it is.
+        var lowest = i;
+        for (; i < values.Length && smooth[i] > threshold / 2 && smooth[i] < smooth[lowest] + threshold; i++)
+            if (smooth[i] < smooth[lowest]) lowest = i;
+        closed = Math.Min(i, Math.Max(closed, lowest));
         for (; i < values.Length; i++)
         {
             if (smooth[i] < threshold) continue;

@@ -88,11 +88,17 @@ internal sealed class ExposureFitter
         var up = forward.Fit(opening, plateau, []);
         var down = backward.Fit((last - closing.To, last - closing.From), plateau, []);
         if (up is null || down is null) return null;
-        var closed = last - down.Model[PulseModel.T0];
-        var bounces = BounceFinder.Find(Lowered(closed), (int)closed, down.Model[PulseModel.Height], noise, rate);
-        if (bounces.Count > 0)
+        IReadOnlyList<BounceFinder.Span> bounces = [];
+        // A bounce right behind the closing hides in its first fit, and shows once that is put right.
+        for (var pass = 0; pass < 2; pass++)
+        {
+            var closed = last - down.Model[PulseModel.T0];
+            var found = BounceFinder.Find(Lowered(closed), (int)closed, down.Model[PulseModel.Height], noise, rate);
+            if (found.Count == 0) break;
+            bounces = found;
             down = backward.Fit((last - closing.To, last - closing.From), plateau, [.. bounces.Select(b => b with { From = last - b.To, To = last - b.From })]);
-        if (down is null) return null;
+            if (down is null) return null;
+        }
 
         var (model, unrest) = Joined(up.Model, down.Model, last);
         if (!(model[PulseModel.Height] > 0)) return null;

@@ -14,6 +14,7 @@ internal sealed class DroopFit
     private const double LeastTau = 0.004;
 
     private const double MostTau = 3;
+    private const double LimitShare = 1.4;
 
     /// <summary>By how much a droop must explain the signal better than none, in units of the noise's variance: five standard deviations.</summary>
     private const double Significant = 25;
@@ -30,6 +31,9 @@ internal sealed class DroopFit
 
     /// <summary>1/τ in 1/s; 0 for a DC input.</summary>
     public double DecayPerSecond { get; private set; }
+
+    /// <summary>Whether the decay is as fast as is looked for: what decays like that is a sound, no input.</summary>
+    public bool IsAtLimit => DecayPerSecond > 1 / (LimitShare * LeastTau);
 
     /// <summary>One standard uncertainty of it.</summary>
     public double DecayUncertainty { get; private set; }

@@ -5,7 +5,7 @@ namespace RepairShop.Measurement.Signals.Straightening;
 /// </summary>
 /// <param name="First">Place of the first value, in samples from the recording's beginning.</param>
 /// <param name="Values">Light in the recording's unit, 0 where the shutter is closed.</param>
-/// <param name="Noise">Standard deviation of the noise of a sample, in the same unit.</param>
+/// <param name="Noise">Standard deviation of the noise of a sample, in the same unit; 0 until it is known (<see cref="Placement"/>).</param>
 internal sealed record StraightSignal(int First, double[] Values, double Noise)
 {
     private const int MostDifferences = 4096;
@@ -32,11 +32,10 @@ internal sealed record StraightSignal(int First, double[] Values, double Noise)
         var values = new double[end - first];
         for (var i = 0; i < values.Length; i++) values[i] = polarity * (double)samples[first + i] - droop.Offset;
         window.Hum?.Subtract(values, first, sampleRateHz);
-        var noise = NoiseOf(values);
         if (droop.DecayPerSecond == 0)
         {
             for (var i = 0; i < values.Length; i++) values[i] -= tail;
-            return new(first, values, noise);
+            return new(first, values, 0);
         }
 
         var perSample = droop.DecayPerSecond / sampleRateHz;
@@ -53,14 +52,14 @@ internal sealed record StraightSignal(int First, double[] Values, double Noise)
             values[i] = light;
         }
 
-        return new(first, values, noise);
+        return new(first, values, 0);
     }
 
     /// <summary>
     /// From second differences, which neither level nor slope touch; the greatest fifth is left out, for edges. Their smallest change is the
     /// step of a coarsely rounded signal, whose own noise is step/√12 (JCGM 100:2008, F.2.2.1).
     /// </summary>
-    private static double NoiseOf(double[] values)
+    public static double NoiseOf(double[] values)
     {
         if (values.Length < 8) return 0;
         // A few thousand tell it to a percent.
