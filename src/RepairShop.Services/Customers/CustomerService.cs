@@ -71,7 +71,7 @@ public sealed class CustomerService(ShopDb db, TimeProvider clock)
             .Take(100).ToListAsync(cancel);
         var owed = await db.Invoices
             .Where(row => row.CustomerId == id && row.Kind == InvoiceKind.Invoice && row.IssuedAt != null)
-            .SumAsync(row => row.Gross + row.CashRounding - row.Credited - row.Paid, cancel);
+            .SumAsync(row => row.Gross + row.CashRounding - row.Credited - row.Paid - row.WrittenOff, cancel);
         return new CustomerView(id, Details(customer), customer.CreatedAt, customer.Version, cameras, repairs, owed);
     }
 
