@@ -2,7 +2,7 @@ using RepairShop.Domain.Results;
 
 namespace RepairShop.Domain.Invoices;
 
-/// <summary>An amount of a receipt that is meant for one invoice.</summary>
+/// <summary>An amount of a receipt that is meant for one invoice; 0 for none of it.</summary>
 public sealed record ReceiptShare(Guid InvoiceId, decimal Amount);
 
 /// <summary>An invoice with something still owed, as money is shared out over it.</summary>
@@ -79,6 +79,8 @@ public static class ReceiptRules
     private static Result MayShare(Receipt receipt, int row, IReadOnlyList<ReceiptShare> shares, IReadOnlyList<Invoice> invoices)
     {
         var share = shares[row];
+        if (share.Amount == 0)
+            return Result.Done; // an empty field beside an invoice
         var invoice = invoices.FirstOrDefault(one => one.Id == share.InvoiceId);
         if (invoice is null || invoice.CustomerId != receipt.CustomerId || invoice.IssuedAt is null || invoice.Kind == InvoiceKind.CreditNote)
             return new NoSuchInvoice();
@@ -87,7 +89,7 @@ public static class ReceiptRules
         if (invoice.Currency != receipt.Currency)
             return new InvoiceInOtherCurrency(row, invoice.Number!, invoice.Currency, receipt.Currency);
         var digits = Amount.Digits(receipt.Currency);
-        if (share.Amount <= 0 || Totals.Round(share.Amount, digits) != share.Amount)
+        if (share.Amount < 0 || Totals.Round(share.Amount, digits) != share.Amount)
             return new ShareUnusable(row, share.Amount, receipt.Currency, digits);
         return share.Amount > invoice.Balance
             ? new ShareAboveOwed(row, invoice.Number!, share.Amount, Math.Max(0, invoice.Balance), receipt.Currency)

@@ -52,7 +52,7 @@ public sealed class ReceiptService(ShopDb db, CurrentPerson person, TimeProvider
         };
         if (ReceiptRules.MayReceive(receipt, typed.Shares, invoices, typed.KeepsRest, shop.Today(now)) is { IsDone: false } refused)
             return refused.Failure;
-        Add(receipt, [.. typed.Shares.Select(share => (share.InvoiceId, share.Amount, (Guid?)null))]);
+        Add(receipt, [.. typed.Shares.Where(share => share.Amount != 0).Select(share => (share.InvoiceId, share.Amount, (Guid?)null))]);
         if (await db.SaveAsync(cancel) is { IsDone: false } unsaved)
             return unsaved.Failure;
         await work.CommitAsync(cancel);

@@ -106,7 +106,8 @@ public sealed class LedgerService(ShopDb db, CurrentPerson person, TimeProvider 
         select new LedgerRow(
             entry.Number, line.Position, entry.Date, entry.Source, line.Account, line.Amount, line.Currency, line.TaxName, line.TaxPercent,
             invoice == null ? "" : invoice.Number!, repair != null ? repair.Number : fitted != null ? fitted.Number : null,
-            part == null ? null : part.Id, customer != null ? customer.Name : part != null ? part.Number + " " + part.Name : "");
+            part == null ? null : part.Id, customer != null ? customer.Name : part != null ? part.Number + " " + part.Name : "",
+            customer == null ? null : customer.Id);
 
     private static DateOnly FirstOf(DateOnly day) => new(day.Year, day.Month, 1);
 }
