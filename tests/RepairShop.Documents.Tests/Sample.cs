@@ -277,12 +277,36 @@ public static class Sample
         Trays = [new("1", 4, 6, ["B3", "D6"]), new("magnetic lid", 12, 20, [])],
     };
 
+    public static readonly StatementFacts Statement = new()
+    {
+        PaperNumber = "S-2026-0004",
+        IssuedAt = Issued,
+        IssuedBy = "Rowan Teague",
+        Shop = Shop,
+        Customer = Customer,
+        From = new DateOnly(2026, 9, 1),
+        Until = new DateOnly(2026, 11, 24),
+        Currency = "EUR",
+        Opening = 120,
+        Lines =
+        [
+            new(new DateOnly(2026, 9, 4), StatementLineKind.Payment, "I-2026-0031", "Transfer 2026-0388", -80, 40),
+            new(new DateOnly(2026, 9, 18), StatementLineKind.Invoice, "I-2026-0037", "", 212.35m, 252.35m),
+            new(new DateOnly(2026, 10, 2), StatementLineKind.Payment, "", "statement 9", -250, 2.35m),
+            new(new DateOnly(2026, 10, 30), StatementLineKind.Invoice, "I-2026-0042", "", 98.40m, 100.75m),
+            new(new DateOnly(2026, 11, 3), StatementLineKind.CreditNote, "C-2026-0003", "", -12.30m, 88.45m),
+            new(new DateOnly(2026, 11, 20), StatementLineKind.WriteOff, "I-2026-0031", "", -2.35m, 86.10m),
+        ],
+        Closing = 86.10m,
+        Ages = new AgesFacts(0, 86.10m, 0, 0, 0),
+    };
+
     /// <summary>One paper of each kind.</summary>
     public static IEnumerable<(PaperKind Kind, PaperFacts Facts)> All =>
     [
         (PaperKind.ClaimTag, ClaimTag), (PaperKind.ClaimTagPage, ClaimTag), (PaperKind.Estimate, Estimate), (PaperKind.ServiceRecord, ServiceRecord),
         (PaperKind.Invoice, Invoice), (PaperKind.CreditNote, CreditNote), (PaperKind.BenchSheet, BenchSheet),
-        (PaperKind.TrayLabel, TrayLabel),
+        (PaperKind.TrayLabel, TrayLabel), (PaperKind.Statement, Statement),
     ];
 
     public static InvoiceFacts InvoiceOf(int lines) => Invoice with

@@ -33,7 +33,7 @@ public static class PaperRenderer
             (_, TrayLabelFacts trays) => TrayLabel.Draw(composer, trays),
             _ => Pager.Lay(size, Compose(composer, kind, facts, photos ?? NoPhotos), RunningHead(composer, name, facts), (ink, page, of) => Foot(composer, size, ink, name, facts, page, of)),
         };
-        var pdf = PdfWriter.Write(pages, size, new PdfDetails($"{name} {facts.PaperNumber}", facts.Shop.Name, $"Repair {facts.RepairNumber}, {Composer.NameOf(facts.Camera)}", facts.IssuedAt));
+        var pdf = PdfWriter.Write(pages, size, new PdfDetails($"{name} {facts.PaperNumber}", facts.Shop.Name, SubjectOf(facts), facts.IssuedAt));
         return new RenderedPaper(pdf, shaper.Missing, pages.Count);
     }
 
@@ -43,8 +43,16 @@ public static class PaperRenderer
         (_, EstimateFacts estimate) => EstimatePaper.Compose(c, estimate),
         (_, ServiceRecordFacts record) => ServiceRecordPaper.Compose(c, record, photos),
         (_, InvoiceFacts invoice) => InvoicePaper.Compose(c, invoice),
+        (_, StatementFacts statement) => StatementPaper.Compose(c, statement),
         (_, BenchSheetFacts sheet) => BenchSheetPaper.Compose(c, sheet),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
+    };
+
+    private static string SubjectOf(PaperFacts facts) => facts switch
+    {
+        RepairPaperFacts repair => $"Repair {repair.RepairNumber}, {Composer.NameOf(repair.Camera)}",
+        StatementFacts statement => statement.Customer.Name,
+        _ => "",
     };
 
     private static string CurrencyOf(PaperFacts facts) => facts switch
@@ -52,6 +60,7 @@ public static class PaperRenderer
         EstimateFacts estimate => estimate.Currency,
         InvoiceFacts invoice => invoice.Currency,
         BenchSheetFacts sheet => sheet.Currency,
+        StatementFacts statement => statement.Currency,
         _ => facts.Shop.Currency,
     };
 
@@ -63,6 +72,7 @@ public static class PaperRenderer
         PaperKind.Invoice or PaperKind.CreditNote => facts is InvoiceFacts invoice ? LegalContent.TitleOf(invoice) : "Invoice",
         PaperKind.BenchSheet => "Bench sheet",
         PaperKind.TrayLabel => "Tray labels",
+        PaperKind.Statement => "Statement",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 

@@ -1,7 +1,7 @@
 namespace RepairShop.Domain.Paperwork;
 
 /// <summary>For the bench wall: what to do, where the parts lie, what to measure, what can hurt.</summary>
-public sealed record BenchSheetFacts : PaperFacts
+public sealed record BenchSheetFacts : RepairPaperFacts
 {
     public required string CustomerName { get; init; }
     public required DateOnly ReceivedOn { get; init; }

@@ -1,7 +1,7 @@
 namespace RepairShop.Domain.Paperwork;
 
 /// <summary>The label tied to the camera, and the page the customer takes home (content after 16 CCR 2721).</summary>
-public sealed record ClaimTagFacts : PaperFacts
+public sealed record ClaimTagFacts : RepairPaperFacts
 {
     public required PartyFacts Customer { get; init; }
 

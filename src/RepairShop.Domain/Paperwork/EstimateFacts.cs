@@ -1,7 +1,7 @@
 namespace RepairShop.Domain.Paperwork;
 
 /// <summary>The offer: what was seen, what it may cost, until when it holds and how to answer.</summary>
-public sealed record EstimateFacts : PaperFacts
+public sealed record EstimateFacts : RepairPaperFacts
 {
     public required int Revision { get; init; }
     public required PartyFacts Customer { get; init; }

@@ -1,7 +1,7 @@
 namespace RepairShop.Domain.Paperwork;
 
 /// <summary>Invoice, and credit note where <see cref="CreditsNumber"/> is set (then amounts are what is given back, positive).</summary>
-public sealed record InvoiceFacts : PaperFacts
+public sealed record InvoiceFacts : RepairPaperFacts
 {
     public required PartyFacts Customer { get; init; }
     public required DateOnly IssueDate { get; init; }

@@ -5,7 +5,11 @@ public sealed class Paper
 {
     public Guid Id { get; set; } = Guid.CreateVersion7();
 
-    public Guid RepairId { get; set; }
+    /// <summary>Null for a paper about a customer.</summary>
+    public Guid? RepairId { get; set; }
+
+    /// <summary>Of a paper that is about no one repair.</summary>
+    public Guid? CustomerId { get; set; }
 
     public PaperKind Kind { get; set; }
 

@@ -17,11 +17,6 @@ public abstract record PaperFacts
     public required string IssuedBy { get; init; }
 
     public required ShopFacts Shop { get; init; }
-
-    /// <summary>The number on the claim tag.</summary>
-    public required string RepairNumber { get; init; }
-
-    public required CameraFacts Camera { get; init; }
 }
 
 /// <summary>The shop as it was on the day of issue.</summary>

@@ -27,6 +27,7 @@ public static class PaperJson
         PaperKind.Invoice or PaperKind.CreditNote => typeof(InvoiceFacts),
         PaperKind.BenchSheet => typeof(BenchSheetFacts),
         PaperKind.TrayLabel => typeof(TrayLabelFacts),
+        PaperKind.Statement => typeof(StatementFacts),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 }

@@ -11,4 +11,5 @@ public enum PaperKind
     CreditNote,
     BenchSheet,
     TrayLabel,
+    Statement,
 }

@@ -4,7 +4,7 @@ namespace RepairShop.Domain.Paperwork;
 /// What was found, done and measured. ISO/IEC 17025:2017 7.8.2.1 a–p served as the list of what belongs here; the paper never
 /// claims that number.
 /// </summary>
-public sealed record ServiceRecordFacts : PaperFacts
+public sealed record ServiceRecordFacts : RepairPaperFacts
 {
     public required PartyFacts Customer { get; init; }
     public required DateOnly IssueDate { get; init; }

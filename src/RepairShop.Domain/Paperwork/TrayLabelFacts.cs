@@ -1,7 +1,7 @@
 namespace RepairShop.Domain.Paperwork;
 
 /// <summary>Labels for the trays of one repair, one 62 × 29 mm label for each.</summary>
-public sealed record TrayLabelFacts : PaperFacts
+public sealed record TrayLabelFacts : RepairPaperFacts
 {
     /// <summary>The strip-down's page, behind the QR code.</summary>
     public required string StripDownUrl { get; init; }

@@ -13,6 +13,7 @@ public static partial class MailTemplate
         MailKind.Estimate => [.. Always, "low", "high", "valid", "answer"],
         MailKind.Invoice => [.. Always, "paper", "total", "due"],
         MailKind.CreditNote => [.. Always, "paper", "total"],
+        MailKind.Statement => ["customer", "shop", "paper", "from", "until", "total"],
         _ => Always,
     };
 

@@ -20,6 +20,7 @@ public static partial class MailTextFill
         MailKind.Invoice => ["customer", "camera", "number", "shop", "paper", "total", "due"],
         MailKind.CreditNote => ["customer", "camera", "number", "shop", "paper", "total"],
         MailKind.ServiceRecord => ["customer", "camera", "number", "shop", "paper"],
+        MailKind.Statement => ["customer", "shop", "paper", "from", "until", "total"],
         _ => ["customer", "camera", "number", "shop"],
     };
 

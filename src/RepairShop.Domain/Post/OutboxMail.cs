@@ -49,6 +49,7 @@ public enum MailKind
     Invoice,
     CreditNote,
     Ready,
+    Statement,
 }
 
 public enum MailState

@@ -15,6 +15,7 @@ public static class PaperNames
         PaperKind.CreditNote => "Credit note",
         PaperKind.BenchSheet => "Bench sheet",
         PaperKind.TrayLabel => "Tray labels",
+        PaperKind.Statement => "Statement",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 

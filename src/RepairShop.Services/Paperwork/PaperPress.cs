@@ -7,7 +7,7 @@ using RepairShop.Services.Files;
 namespace RepairShop.Services.Paperwork;
 
 /// <summary>What a new paper hangs on.</summary>
-internal sealed record PaperOf(Guid RepairId, Guid IssuedBy, Guid? EstimateId = null, Guid? InvoiceId = null);
+internal sealed record PaperOf(Guid? RepairId, Guid IssuedBy, Guid? EstimateId = null, Guid? InvoiceId = null, Guid? CustomerId = null);
 
 /// <summary>A stored paper, and what its fonts could not write.</summary>
 public sealed record IssuedPaper(Guid Id, PaperKind Kind, string Number, IReadOnlyList<string> MissingCharacters)
@@ -28,6 +28,7 @@ internal static class PaperPress
         var paper = new Paper
         {
             RepairId = of.RepairId,
+            CustomerId = of.CustomerId,
             Kind = kind,
             Number = facts.PaperNumber,
             EstimateId = of.EstimateId,

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using RepairShop.Domain.Customers;
 using RepairShop.Domain.Estimates;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Paperwork;
@@ -15,6 +16,8 @@ internal sealed class PaperConfiguration : IEntityTypeConfiguration<Paper>
         builder.HasOne<Repair>().WithMany().HasForeignKey(row => row.RepairId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Estimate>().WithMany().HasForeignKey(row => row.EstimateId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Invoice>().WithMany().HasForeignKey(row => row.InvoiceId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Customer>().WithMany().HasForeignKey(row => row.CustomerId).OnDelete(DeleteBehavior.Restrict);
+        builder.ToTable(table => table.HasCheckConstraint("ck_papers_about", "(repair_id is null) <> (customer_id is null)"));
         builder.Property(row => row.Number).HasMaxLength(80);
         builder.Property(row => row.FileHash).HasMaxLength(64);
         builder.Property(row => row.EInvoiceHash).HasMaxLength(64).HasDefaultValue("");

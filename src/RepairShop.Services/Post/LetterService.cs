@@ -1,8 +1,10 @@
 using Microsoft.EntityFrameworkCore;
 using MimeKit;
+using RepairShop.Domain.Customers;
 using RepairShop.Domain.Post;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 using RepairShop.Services.Database;
 using RepairShop.Services.Repairs;
 
@@ -27,25 +29,35 @@ public sealed class LetterService(ShopDb db, TimeProvider clock)
     internal async Task<Result> WriteAsync(
         RepairFile file, MailKind kind, IReadOnlyDictionary<string, string> values, Guid[] paperIds, CancellationToken cancel)
     {
-        if (file.Customer.Email.Length == 0)
-            return new NoMailAddress(file.Customer.Name);
-        if (!IsUsable(file.Customer.Email))
-            return new MailAddressUnusable(file.Customer.Email);
+        var all = new Dictionary<string, string>(values)
+        {
+            ["camera"] = file.CameraName,
+            ["number"] = file.Repair.Number,
+        };
+        return await WriteAsync(file.Customer, file.Shop, file.Repair.Id, kind, all, paperIds, cancel);
+    }
+
+    /// <summary>Adds a letter to a customer; the caller saves it.</summary>
+    internal async Task<Result> WriteAsync(
+        Customer customer, ShopSettings shop, Guid? repairId, MailKind kind, IReadOnlyDictionary<string, string> values, Guid[] paperIds, CancellationToken cancel)
+    {
+        if (customer.Email.Length == 0)
+            return new NoMailAddress(customer.Name);
+        if (!IsUsable(customer.Email))
+            return new MailAddressUnusable(customer.Email);
         var text = await db.MailTexts.AsNoTracking().SingleAsync(row => row.Kind == kind, cancel);
         var all = new Dictionary<string, string>(values)
         {
-            ["customer"] = file.Customer.Name,
-            ["camera"] = file.CameraName,
-            ["number"] = file.Repair.Number,
-            ["shop"] = file.Shop.Name,
+            ["customer"] = customer.Name,
+            ["shop"] = shop.Name,
         };
         var now = clock.GetUtcNow();
         db.Outbox.Add(new OutboxMail
         {
-            RepairId = file.Repair.Id,
+            RepairId = repairId,
             Kind = kind,
-            ToName = Cut(OutboxRules.OneLine(file.Customer.Name), 200),
-            ToAddress = file.Customer.Email,
+            ToName = Cut(OutboxRules.OneLine(customer.Name), 200),
+            ToAddress = customer.Email,
             Subject = Cut(OutboxRules.OneLine(MailTextFill.Fill(text.Subject, all).Text), 300),
             Body = MailTextFill.Fill(text.Body, all).Text,
             PaperIds = paperIds,

@@ -48,6 +48,8 @@ public sealed class MailTextService(ShopDb db, ShopFace face)
             ["answer"] = "Answer here: https://book.example.com/answer/…",
             ["paper"] = $"I-{face.Today.Year}-0042",
             ["total"] = face.Money(238),
+            ["from"] = face.Date(face.Today.AddDays(-90)),
+            ["until"] = face.Date(face.Today),
             ["due"] = face.Date(face.Today.AddDays(14)),
         };
         return new MailPreview(MailTemplate.Fill(typed.Subject, sample), MailTemplate.Fill(typed.Body, sample));

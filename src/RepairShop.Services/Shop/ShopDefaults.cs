@@ -31,6 +31,8 @@ public static class ShopDefaults
             "Dear {customer},\n\nattached is invoice {paper} over {total} for the repair of your {camera}, due on {due}.\n\nKind regards\n{shop}"),
         (MailKind.CreditNote, "Credit note {paper}",
             "Dear {customer},\n\nattached is credit note {paper} over {total}.\n\nKind regards\n{shop}"),
+        (MailKind.Statement, "Statement {paper}",
+            "Dear {customer},\n\nattached is a statement of your account from {from} to {until}. At its end it comes to {total}.\n\nKind regards\n{shop}"),
         (MailKind.Ready, "Your {camera} is ready, repair {number}",
             "Dear {customer},\n\nyour {camera} is ready to go home. Please bring the claim tag when you collect it, or tell us where to post it.\n\nKind regards\n{shop}"),
     ];

@@ -25,6 +25,7 @@ public static class AccessTable
         new("/repairs/{number}/invoice", Counter),
         new("/customers", Everybody),
         new("/customers/{id:guid}/money", Counter),
+        new("/customers/{id:guid}/statement", Counter),
         new("/cameras", Everybody),
         new("/stock", Everybody),
         new("/notebook", Everybody),

@@ -25,6 +25,7 @@ public class OverlongTests
             InvoiceFacts invoice => invoice with { Customer = customer, Shop = shop, Camera = camera, Complaint = Text4000, Lines = [.. invoice.Lines.Select(line => line with { Text = Words500, Amount = 99_999_999.99m })] },
             ServiceRecordFacts record => record with { Customer = customer, Shop = shop, Camera = camera, Complaint = Text4000, Findings = [record.Findings[0] with { Component = Name200, Text = Text4000 }] },
             BenchSheetFacts sheet => sheet with { CustomerName = Name200, Shop = shop, Camera = camera, Complaint = Text4000, Notes = [Words500] },
+            StatementFacts statement => statement with { Customer = customer, Shop = shop, Lines = [.. statement.Lines.Select(line => line with { Text = Words500, Amount = 99_999_999.99m, Balance = -99_999_999.99m })] },
             var other => other,
         };
     }
@@ -43,8 +44,10 @@ public class OverlongTests
             });
     }
 
+    public static TheoryData<PaperKind> Complaints => [.. Enum.GetValues<PaperKind>().Where(kind => kind is not (PaperKind.ClaimTag or PaperKind.TrayLabel or PaperKind.Statement))];
+
     [Theory]
-    [MemberData(nameof(Sheets))]
+    [MemberData(nameof(Complaints))]
     public void Every_word_of_a_long_complaint_is_printed_once_and_in_order(PaperKind kind)
     {
         var text = ReadBack.Words(kind, Overlong(kind));
