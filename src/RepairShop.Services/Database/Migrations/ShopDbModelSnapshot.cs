@@ -2378,6 +2378,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("bytes");
 
+                    b.Property<Guid?>("CustomerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("customer_id");
+
                     b.Property<string>("EInvoiceHash")
                         .IsRequired()
                         .ValueGeneratedOnAdd()
@@ -2425,12 +2429,15 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(80)")
                         .HasColumnName("number");
 
-                    b.Property<Guid>("RepairId")
+                    b.Property<Guid?>("RepairId")
                         .HasColumnType("uuid")
                         .HasColumnName("repair_id");
 
                     b.HasKey("Id")
                         .HasName("pk_papers");
+
+                    b.HasIndex("CustomerId")
+                        .HasDatabaseName("ix_papers_customer_id");
 
                     b.HasIndex("EstimateId")
                         .HasDatabaseName("ix_papers_estimate_id");
@@ -2441,7 +2448,10 @@ namespace RepairShop.Services.Database.Migrations
                     b.HasIndex("RepairId")
                         .HasDatabaseName("ix_papers_repair_id");
 
-                    b.ToTable("papers", (string)null);
+                    b.ToTable("papers", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_papers_about", "(repair_id is null) <> (customer_id is null)");
+                        });
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Parts.Part", b =>
@@ -5012,6 +5022,12 @@ namespace RepairShop.Services.Database.Migrations
 
             modelBuilder.Entity("RepairShop.Domain.Paperwork.Paper", b =>
                 {
+                    b.HasOne("RepairShop.Domain.Customers.Customer", null)
+                        .WithMany()
+                        .HasForeignKey("CustomerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_papers_customers_customer_id");
+
                     b.HasOne("RepairShop.Domain.Estimates.Estimate", null)
                         .WithMany()
                         .HasForeignKey("EstimateId")
@@ -5028,7 +5044,6 @@ namespace RepairShop.Services.Database.Migrations
                         .WithMany()
                         .HasForeignKey("RepairId")
                         .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
                         .HasConstraintName("fk_papers_repairs_repair_id");
                 });
 
