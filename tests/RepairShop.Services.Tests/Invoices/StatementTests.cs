@@ -75,10 +75,17 @@ public sealed class StatementTests(PostgresServer server)
     public async Task A_receipt_taken_back_money_given_back_and_a_credit_note_are_told_too()
     {
         await using var who = await Debtor.With(server, 60, 30);
-        MoneyBook.Done(await who.TakeBack(MoneyBook.Done(await who.Receive(who.Money(100, 72.60m)))));
+        void Later() => who.Book.Clock.Advance(TimeSpan.FromMinutes(1)); // lines of a day stand in the order they were recorded
+        var wrong = MoneyBook.Done(await who.Receive(who.Money(100, 72.60m)));
+        Later();
+        MoneyBook.Done(await who.TakeBack(wrong));
+        Later();
         MoneyBook.Done(await who.Receive(who.Money(50)));
+        Later();
         MoneyBook.Done(await who.PayBack(10));
+        Later();
         MoneyBook.Done(await JournalTests.Pay(who.Book, who.Invoices[0], 72.60m));
+        Later();
         MoneyBook.Done(await who.Book.Do<InvoiceIssueService, Result<IssuedPaper>>(service => service.CreditAsync(who.Invoices[0], "Wrong address", false, Ct)));
         var facts = MoneyBook.Done(await Show(who, First, null)).Facts;
         Assert.Equal(
