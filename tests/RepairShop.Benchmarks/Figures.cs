@@ -39,7 +39,8 @@ internal static class Figures
         ("in-and-out",
             """
             select to_char(m, 'YYYY-MM'), (select count(*)::numeric from repairs where booked_at >= m and booked_at < m + interval '1 month'),
-              (select count(*)::numeric from repairs where returned_at >= m and returned_at < m + interval '1 month')
+              (select count(*)::numeric from repairs where returned_at >= m and returned_at < m + interval '1 month'),
+              (select count(*)::numeric from repairs where booked_at < m + interval '1 month' and (returned_at is null or returned_at >= m + interval '1 month'))
             from generate_series($1, $2 - interval '1 month', interval '1 month') m
             """),
         ("turnaround",
@@ -96,7 +97,7 @@ internal static class Figures
     {
         await using var scope = services.CreateAsyncScope();
         var figure = await scope.ServiceProvider.GetRequiredService<FigureService>().OneAsync(key, year, FigureService.OnPage, cancel);
-        var columns = key is "tax" ? 3 : 2;
+        var columns = key is "tax" or "in-and-out" ? 3 : 2;
         return string.Join('\n', figure!.Rows.Where(row => row.Values[0] != 0).Select(row => string.Join(" ", row.Values.Take(columns).Select(value => $"{value:0.####}"))));
     }
 
