@@ -8,6 +8,9 @@ public static class GaugeLimits
     /// <summary>The unit of a place on a clock's face, as a spring's resting end is read.</summary>
     public const string Clock = SpringAtRest.Unit;
 
+    /// <summary>A unit never stands alone on the next line.</summary>
+    private const char NoBreak = '\u00A0';
+
     public static string Write(string unit, double? low, double? high, IFormatProvider culture)
     {
         var (from, to) = (low is { } l ? One(unit, l, culture) : null, high is { } h ? One(unit, h, culture) : null);
@@ -18,7 +21,7 @@ public static class GaugeLimits
             (_, null) => $"at least {from}",
             _ => from == to ? from : $"{from} to {to}",
         };
-        return from is null && to is null || unit.Length == 0 ? numbers : $"{numbers} {unit}";
+        return from is null && to is null || unit.Length == 0 ? numbers : $"{numbers}{NoBreak}{unit}";
     }
 
     /// <summary>One value without its unit.</summary>
