@@ -63,7 +63,7 @@ public sealed class TaxStory(PostgresServer server, Chromium chromium)
     private static async Task CreditAsync(Hands hands)
     {
         var section = hands.Page.Locator("section[id]").First;
-        await OpenAsync(hands, section.Locator("summary"));
+        await OpenAsync(hands, section.Locator("summary", new() { HasText = "Credit this invoice" }));
         await hands.TypeAsync(section.GetByLabel("Give back of Slow-train spring"), "1");
         await hands.TypeAsync(section.GetByLabel("Reason, printed on the credit note"), "The spring was not fitted");
         await NothingForAxeAsync(hands);

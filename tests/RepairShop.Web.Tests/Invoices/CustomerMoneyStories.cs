@@ -125,6 +125,30 @@ public sealed class CustomerMoneyStories(PostgresServer server)
         Assert.Contains("undone: Moved away", client.Text);
     }
 
+    [Fact]
+    public async Task A_statement_is_shown_made_and_mailed_and_its_days_are_kept()
+    {
+        var (app, client, customer) = await Billed(server, 2);
+        await using var _ = app;
+        var today = DateOnly.FromDateTime(DateTime.UtcNow);
+        await client.Open($"/customers/{customer}/money");
+        await client.Press("Record money", ("Input.Amount", "100"), ("Input.Shares[1].Amount", "27.40"));
+        await client.Open($"/customers/{customer}/statement?from={today:yyyy-MM-dd}&until={today.AddDays(-1):yyyy-MM-dd}");
+        Assert.StartsWith("The last day, ", Assert.Single(client.Errors));
+        await client.Open($"/customers/{customer}/statement?from={today:yyyy-MM-dd}");
+        Assert.Contains("Closing balance €45.20", client.Text);
+        Assert.Contains("Not due yet€45.20", client.Text.Replace("yet €", "yet€"));
+        await client.Press("Make it and send it to lukasz@example.com");
+        Assert.Contains($"S-{today.Year}-0001 is made and goes out by e-mail", client.Notice);
+        await client.Press("Make the paper");
+        Assert.Contains($"S-{today.Year}-0002 (PDF)", client.Text);
+        Assert.Equal(1, await app.WithDb(db => db.Outbox.CountAsync(mail => mail.Kind == Domain.Post.MailKind.Statement)));
+        var paper = await app.WithDb(db => db.Papers.Where(row => row.CustomerId == customer).Select(row => row.Id).FirstAsync());
+        await client.Open($"/papers/{paper}/read");
+        Assert.Contains("Closing balance €45.20", client.Text);
+        Assert.DoesNotContain("<b>Example", client.Page.Body!.InnerHtml);
+    }
+
     [Theory]
     [InlineData(Roles.Bench, HttpStatusCode.Forbidden)]
     [InlineData(Roles.Counter, HttpStatusCode.OK)]
@@ -133,7 +157,10 @@ public sealed class CustomerMoneyStories(PostgresServer server)
         var (app, _, customer) = await Billed(server, 0);
         await using var __ = app;
         using var client = await app.SignedIn(role);
-        await client.Open($"/customers/{customer}/money");
-        Assert.Equal(status, client.Status);
+        foreach (var page in new[] { "money", "statement" })
+        {
+            await client.Open($"/customers/{customer}/{page}");
+            Assert.Equal(status, client.Status);
+        }
     }
 }
