@@ -1,5 +1,4 @@
 using RepairShop.Documents.Charts;
-using Xunit;
 
 namespace RepairShop.Documents.Tests.Charts;
 
