@@ -70,6 +70,9 @@ public sealed class Invoice
     /// <summary>Sum of issued credit notes against this invoice, kept by the database.</summary>
     public decimal Credited { get; private set; }
 
+    /// <summary>Sum of what was given up, kept by the database.</summary>
+    public decimal WrittenOff { get; private set; }
+
     public List<InvoiceLine> Lines { get; set; } = [];
 
     /// <summary>Discounts and charges on the whole paper.</summary>
@@ -95,7 +98,7 @@ public sealed class Invoice
             .Select(tax => new TaxTotal(tax.Name, tax.Percent, tax.Base, tax.Tax) { Category = tax.Category })];
 
     /// <summary>What is still owed; below zero when money has to go back.</summary>
-    public decimal Balance => Kind == InvoiceKind.Invoice ? Payable - Credited - Paid : 0;
+    public decimal Balance => Kind == InvoiceKind.Invoice ? Payable - Credited - Paid - WrittenOff : 0;
 }
 
 public enum InvoiceKind
@@ -219,6 +222,9 @@ public sealed class Payment
     /// <summary>The payment this one takes back, when it was entered by mistake.</summary>
     public Guid? TakesBackId { get; set; }
 
+    /// <summary>The receipt it is a share of; null for money paid for this invoice alone.</summary>
+    public Guid? ReceiptId { get; set; }
+
     /// <summary>One form, one payment: a double click posts the same key and is refused by the database.</summary>
     public Guid FormKey { get; set; }
 }
@@ -230,4 +236,7 @@ public enum PaymentMethod
     Card,
     Cheque,
     Other,
+
+    /// <summary>Out of, or back into, what the workshop holds for the customer: no money moves.</summary>
+    CustomerCredit,
 }

@@ -57,6 +57,8 @@ public static class InvoiceRules
     {
         if (MoneyShape(invoice, amount, paidOn, today) is { IsDone: false } shape)
             return shape;
+        if (amount > invoice.Balance && invoice.WrittenOff > 0)
+            return new WrittenOffMeanwhile(invoice.WrittenOff, invoice.Currency);
         return amount > invoice.Balance ? new PaymentAboveBalance(amount, Math.Max(0, invoice.Balance), invoice.Currency) : Result.Done;
     }
 
@@ -77,8 +79,23 @@ public static class InvoiceRules
             return new TakeBackOfTakeBack();
         if (takenBackAlready)
             return new PaymentTakenBackAlready();
-        return Result.Done;
+        return payment.ReceiptId is not null ? new PaymentOfReceipt() : Result.Done;
     }
+
+    /// <param name="invoice"></param>
+    /// <param name="amount">Of the rest, or all of it.</param>
+    /// <param name="reason"></param>
+    public static Result MayWriteOff(Invoice invoice, decimal amount, string reason)
+    {
+        if (MoneyShape(invoice, amount, DateOnly.MinValue, DateOnly.MinValue) is { IsDone: false } shape)
+            return shape;
+        if (amount > invoice.Balance)
+            return new WriteOffAboveOwed(amount, Math.Max(0, invoice.Balance), invoice.Currency);
+        return string.IsNullOrWhiteSpace(reason) ? new WriteOffReasonMissing() : Result.Done;
+    }
+
+    public static Result MayUndo(WriteOff writeOff, bool undoneAlready) =>
+        undoneAlready || writeOff.TakesBackId is not null ? new WriteOffUndoneAlready() : Result.Done;
 
     private static Result MoneyShape(Invoice invoice, decimal amount, DateOnly paidOn, DateOnly today)
     {
@@ -86,11 +103,17 @@ public static class InvoiceRules
             return new InvoiceNotIssued();
         if (invoice.Kind == InvoiceKind.CreditNote)
             return new CreditOfCredit(invoice.Number!);
+        return AmountShape(amount, invoice.Currency, paidOn, today);
+    }
+
+    /// <summary>Money as it can be: above 0, no more digits than the currency has, not in the future.</summary>
+    internal static Result AmountShape(decimal amount, string currency, DateOnly paidOn, DateOnly today)
+    {
         if (amount <= 0)
             return new PaymentNotPositive(amount);
-        var digits = Amount.Digits(invoice.Currency);
+        var digits = Amount.Digits(currency);
         if (Totals.Round(amount, digits) != amount)
-            return new TooManyDecimals(amount, invoice.Currency, digits);
+            return new TooManyDecimals(amount, currency, digits);
         return paidOn > today ? new PaidInFuture(paidOn) : Result.Done;
     }
 }

@@ -17,12 +17,17 @@ public sealed class JournalEntry
     /// <summary>ISO 4217.</summary>
     public string Currency { get; set; } = "";
 
-    /// <summary>The invoice or credit note it stands on, or that was paid; null for stock.</summary>
+    /// <summary>The invoice or credit note it stands on, or that was paid; null for stock and for a customer's credit.</summary>
     public Guid? InvoiceId { get; set; }
 
     public Guid? PaymentId { get; set; }
 
     public Guid? MovementId { get; set; }
+
+    /// <summary>What moved a customer's credit where no payment on an invoice did.</summary>
+    public Guid? CreditId { get; set; }
+
+    public Guid? WriteOffId { get; set; }
 
     /// <summary>How many lines it has: one more, slipped in later, is refused.</summary>
     public int LineCount { get; set; }
@@ -40,6 +45,8 @@ public enum JournalSource
     CreditNote,
     Payment,
     Stock,
+    Credit,
+    WriteOff,
 }
 
 /// <summary>One account's part of an entry.</summary>

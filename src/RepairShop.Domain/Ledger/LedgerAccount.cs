@@ -18,8 +18,11 @@ public enum LedgerAccount
     /// <summary>Tax charged; each line names its rate.</summary>
     Tax,
 
-    /// <summary>Customers' money for which nothing was supplied yet: deposits and over-payments.</summary>
+    /// <summary>Customers' money for which nothing was supplied yet, billed as a deposit.</summary>
     Deposits,
+
+    /// <summary>Customers' money that belongs to no invoice: paid beyond what was owed, or kept from one that was credited.</summary>
+    CustomerCredit,
     RevenueLabour,
     RevenueParts,
     RevenueOther,

@@ -26,6 +26,7 @@ public static class Postings
     {
         PaymentMethod.Cash => LedgerAccount.Cash,
         PaymentMethod.BankTransfer => LedgerAccount.Bank,
+        PaymentMethod.CustomerCredit => LedgerAccount.CustomerCredit,
         _ => LedgerAccount.MoneyUnderWay,
     };
 
@@ -56,11 +57,20 @@ public static class Postings
 
     /// <param name="amount">Received, or given back when below zero.</param>
     /// <param name="into">See <see cref="AccountOf(PaymentMethod)"/>.</param>
-    public static List<JournalLine> OfPayment(decimal amount, LedgerAccount into)
+    public static List<JournalLine> OfPayment(decimal amount, LedgerAccount into) => Between(into, LedgerAccount.Receivables, amount);
+
+    /// <summary>What customers have beyond their invoices, against the money it is; a fee taken out of it is earned.</summary>
+    public static List<JournalLine> OfCredit(CustomerCredit credit) => Between(
+        credit.Kind == CreditKind.Fee ? LedgerAccount.RevenueOther : AccountOf(credit.Method), LedgerAccount.CustomerCredit, credit.Amount);
+
+    /// <summary>What is not to be had, against what is owed, tax and all: whether the tax may be claimed back is for local rules.</summary>
+    public static List<JournalLine> OfWriteOff(decimal amount) => Between(LedgerAccount.WriteOffs, LedgerAccount.Receivables, amount);
+
+    private static List<JournalLine> Between(LedgerAccount to, LedgerAccount from, decimal amount)
     {
         var journal = new List<JournalLine>();
-        Add(journal, into, amount);
-        Add(journal, LedgerAccount.Receivables, -amount);
+        Add(journal, to, amount);
+        Add(journal, from, -amount);
         return Numbered(journal);
     }
 

@@ -71,8 +71,11 @@ public sealed class CustomerService(ShopDb db, TimeProvider clock)
             .Take(100).ToListAsync(cancel);
         var owed = await db.Invoices
             .Where(row => row.CustomerId == id && row.Kind == InvoiceKind.Invoice && row.IssuedAt != null)
-            .SumAsync(row => row.Gross + row.CashRounding - row.Credited - row.Paid, cancel);
-        return new CustomerView(id, Details(customer), customer.CreatedAt, customer.Version, cameras, repairs, owed);
+            .SumAsync(row => row.Gross + row.CashRounding - row.Credited - row.Paid - row.WrittenOff, cancel);
+        return new CustomerView(id, Details(customer), customer.CreatedAt, customer.Version, cameras, repairs, owed)
+        {
+            Credit = await db.CustomerCredits.Where(row => row.CustomerId == id && db.Shop.Any(shop => shop.Currency == row.Currency)).SumAsync(row => row.Amount, cancel),
+        };
     }
 
     /// <summary>Who in the book is like this one: same e-mail, same telephone digits, or a similar name.</summary>

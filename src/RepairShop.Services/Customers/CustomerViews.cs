@@ -4,7 +4,11 @@ namespace RepairShop.Services.Customers;
 
 public sealed record CustomerView(
     Guid Id, CustomerInput Details, DateTimeOffset CreatedAt, uint Version,
-    IReadOnlyList<CustomersCamera> Cameras, IReadOnlyList<CustomersRepair> Repairs, decimal Owed);
+    IReadOnlyList<CustomersCamera> Cameras, IReadOnlyList<CustomersRepair> Repairs, decimal Owed)
+{
+    /// <summary>Kept for the customer, in the shop's currency.</summary>
+    public decimal Credit { get; init; }
+}
 
 public sealed record CustomersCamera(Guid Id, string Maker, string Model, string Variant, string BodySerial);
 

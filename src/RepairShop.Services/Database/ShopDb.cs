@@ -67,6 +67,9 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<InvoiceChange> InvoiceChanges => Set<InvoiceChange>();
     public DbSet<InvoiceTax> InvoiceTaxes => Set<InvoiceTax>();
     public DbSet<Payment> Payments => Set<Payment>();
+    public DbSet<Receipt> Receipts => Set<Receipt>();
+    public DbSet<CustomerCredit> CustomerCredits => Set<CustomerCredit>();
+    public DbSet<WriteOff> WriteOffs => Set<WriteOff>();
     public DbSet<JournalEntry> JournalEntries => Set<JournalEntry>();
     public DbSet<JournalLine> JournalLines => Set<JournalLine>();
     public DbSet<ClosedMonth> ClosedMonths => Set<ClosedMonth>();

@@ -101,7 +101,7 @@ public sealed class InvoiceIssueService(
             db, files, kind, facts, new PaperOf(file.Repair.Id, person.RequiredId, InvoiceId: invoice.Id), cancel, electronic: electronic.Value);
         if (mail is { } letter && await letters.WriteAsync(file, letter, Values(file, invoice), [paper.Id], cancel) is { IsDone: false } unwritten)
             return unwritten.Failure;
-        if (await db.SaveAsync(cancel, ("ck_invoices_credited", new CreditAboveInvoice())) is { IsDone: false } unsaved)
+        if (await db.SaveAsync(cancel, ("ck_invoices_credited", new CreditAboveInvoice()), ("ck_invoices_written_off", new CreditBelowWriteOff())) is { IsDone: false } unsaved)
             return unsaved.Failure;
         await commit(cancel);
         return paper with { EInvoiceFaults = electronic.Value.Faults };

@@ -65,7 +65,7 @@ public sealed class InvoiceListService(ShopDb db)
                 Row = new InvoiceRow(
                     invoice.Id, repair.Number, invoice.Kind, invoice.Number, invoice.IssueDate, invoice.DueDate, customer.Name,
                     camera.Maker + " " + camera.Model, invoice.Currency, invoice.Gross + invoice.CashRounding,
-                    invoice.Kind == InvoiceKind.Invoice ? invoice.Gross + invoice.CashRounding - invoice.Credited - invoice.Paid : 0),
+                    invoice.Kind == InvoiceKind.Invoice ? invoice.Gross + invoice.CashRounding - invoice.Credited - invoice.Paid - invoice.WrittenOff : 0),
                 invoice.IssuedAt,
                 invoice.CreatedAt,
             }).ToListAsync(cancel);
@@ -87,7 +87,7 @@ public sealed class InvoiceListService(ShopDb db)
     private static IQueryable<Invoice> Unpaid(IQueryable<Invoice> invoices, Cursor? cursor)
     {
         // Word for word the condition of the index ix_invoices_open.
-        var open = invoices.Where(row => row.Kind == InvoiceKind.Invoice && row.IssuedAt != null && row.Gross + row.CashRounding - row.Credited - row.Paid != 0);
+        var open = invoices.Where(row => row.Kind == InvoiceKind.Invoice && row.IssuedAt != null && row.Gross + row.CashRounding - row.Credited - row.Paid - row.WrittenOff != 0);
         if (cursor is { } from)
         {
             var day = DateOnly.FromDateTime(from.At.UtcDateTime);

@@ -21,6 +21,7 @@ public sealed class InvoiceReadService(ShopDb db, TimeProvider clock, CeilingSer
             .Where(row => row.RepairId == file.Repair.Id).OrderBy(row => row.IssuedAt).ToListAsync(cancel);
         var ids = invoices.Select(invoice => invoice.Id).ToList();
         var payments = await db.Payments.AsNoTracking().Where(row => ids.Contains(row.InvoiceId)).OrderBy(row => row.Id).ToListAsync(cancel);
+        var writeOffs = await db.WriteOffs.AsNoTracking().Where(row => ids.Contains(row.InvoiceId)).OrderBy(row => row.Id).ToListAsync(cancel);
         var papers = await db.Papers.AsNoTracking().Where(row => row.InvoiceId != null && row.RepairId == file.Repair.Id)
             .Select(row => new PaperOfInvoice(row.Id, row.InvoiceId!.Value, row.EInvoiceHash != "")).ToListAsync(cancel);
         var now = clock.GetUtcNow();
@@ -32,8 +33,13 @@ public sealed class InvoiceReadService(ShopDb db, TimeProvider clock, CeilingSer
             await ceilings.OfAsync(file.Repair, file.Shop, cancel),
             draft is null ? null : await FormAsync(file, draft, invoices, sources, cancel),
             [.. invoices.Where(invoice => invoice.IssuedAt is not null).Select(invoice => View(
-                invoice, invoices, payments, papers.FirstOrDefault(paper => paper.InvoiceId == invoice.Id), today))],
-            sources.Suggested());
+                invoice, invoices, payments, writeOffs, papers.FirstOrDefault(paper => paper.InvoiceId == invoice.Id), today))],
+            sources.Suggested())
+        {
+            CustomerId = file.Customer.Id,
+            Credit = await db.CustomerCredits.Where(row => row.CustomerId == file.Customer.Id).GroupBy(row => row.Currency)
+                .ToDictionaryAsync(group => group.Key, group => group.Sum(row => row.Amount), cancel),
+        };
     }
 
     private async Task<InvoiceForm> FormAsync(RepairFile file, Invoice draft, List<Invoice> all, InvoiceSources sources, CancellationToken cancel)
@@ -55,7 +61,7 @@ public sealed class InvoiceReadService(ShopDb db, TimeProvider clock, CeilingSer
         };
     }
 
-    private static InvoiceView View(Invoice invoice, List<Invoice> all, List<Payment> payments, PaperOfInvoice? paper, DateOnly today)
+    private static InvoiceView View(Invoice invoice, List<Invoice> all, List<Payment> payments, List<WriteOff> writeOffs, PaperOfInvoice? paper, DateOnly today)
     {
         var credits = all.Where(other => other.CreditsId == invoice.Id && other.IssuedAt is not null).ToList();
         var left = invoice.Kind == InvoiceKind.Invoice ? CreditLeft.Of(invoice, credits) : null;
@@ -67,7 +73,7 @@ public sealed class InvoiceReadService(ShopDb db, TimeProvider clock, CeilingSer
             [.. invoice.Lines.OrderBy(line => line.Position)],
             [.. payments.Where(payment => payment.InvoiceId == invoice.Id).Select(payment => new PaymentView(
                 payment.Id, payment.Amount, payment.Method, payment.Reference, payment.PaidOn, payment.TakesBackId is not null,
-                payments.Any(other => other.TakesBackId == payment.Id)))],
+                payments.Any(other => other.TakesBackId == payment.Id)) { IsShare = payment.ReceiptId is not null })],
             paper?.Id, invoice.Balance > 0 && invoice.DueDate < today)
         {
             CashRounding = invoice.CashRounding,
@@ -75,6 +81,9 @@ public sealed class InvoiceReadService(ShopDb db, TimeProvider clock, CeilingSer
             Taxes = invoice.TaxTotals(),
             Left = left is null || (credits.Count > 0 && left.IsNothing) ? null : left,
             PricesIncludeTax = invoice.PricesIncludeTax,
+            WrittenOff = invoice.WrittenOff,
+            WriteOffs = [.. writeOffs.Where(row => row.InvoiceId == invoice.Id).Select(row => new WriteOffView(
+                row.Id, row.Amount, row.Reason, row.On, row.TakesBackId is not null || writeOffs.Any(other => other.TakesBackId == row.Id)))],
             HasEInvoice = paper?.HasEInvoice ?? false,
         };
     }

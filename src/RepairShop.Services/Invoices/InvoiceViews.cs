@@ -12,6 +12,13 @@ public sealed record MoneySheet(
     /// <summary>On this repair so far with tax, less what was credited.</summary>
     public decimal Invoiced => Issued.Where(invoice => invoice.Kind == InvoiceKind.Invoice).Sum(invoice => invoice.Payable - invoice.Credited);
 
+    /// <summary>Who pays, and what the workshop holds for them, by currency.</summary>
+    public Guid CustomerId { get; init; }
+
+    public IReadOnlyDictionary<string, decimal> Credit { get; init; } = new Dictionary<string, decimal>();
+
+    public decimal WrittenOff => Issued.Sum(invoice => invoice.WrittenOff);
+
     public decimal Paid => Issued.Sum(invoice => invoice.Paid);
 
     public decimal Balance => Issued.Sum(invoice => invoice.Balance);
@@ -83,10 +90,21 @@ public sealed record InvoiceView(
     public bool PricesIncludeTax { get; init; }
 
     public bool HasEInvoice { get; init; }
+
+    public decimal WrittenOff { get; init; }
+
+    public IReadOnlyList<WriteOffView> WriteOffs { get; init; } = [];
 }
 
+/// <param name="IsUndone">Or the undoing itself.</param>
+public sealed record WriteOffView(Guid Id, decimal Amount, string Reason, DateOnly On, bool IsUndone);
+
 public sealed record PaymentView(
-    Guid Id, decimal Amount, PaymentMethod Method, string Reference, DateOnly PaidOn, bool IsTakeBack, bool IsTakenBack);
+    Guid Id, decimal Amount, PaymentMethod Method, string Reference, DateOnly PaidOn, bool IsTakeBack, bool IsTakenBack)
+{
+    /// <summary>A share of money that was paid at once: it is taken back with the whole of it.</summary>
+    public bool IsShare { get; init; }
+}
 
 /// <summary>A row of the list of invoices.</summary>
 public sealed record InvoiceRow(

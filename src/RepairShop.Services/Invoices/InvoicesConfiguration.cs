@@ -13,6 +13,9 @@ internal sealed class InvoiceConfiguration : IEntityTypeConfiguration<Invoice>
     /// <summary>The sum of credit notes is never above the invoice.</summary>
     private const string CreditedCheck = "kind <> 'Invoice' or issued_at is null or credited <= gross + cash_rounding";
 
+    /// <summary>Nothing is given up that is not owed, nor paid or credited after it was given up.</summary>
+    private const string WrittenOffCheck = "written_off = 0 or (written_off > 0 and written_off <= gross + cash_rounding - credited - paid)";
+
     public void Configure(EntityTypeBuilder<Invoice> builder)
     {
         builder.ToTable("invoices");
@@ -29,10 +32,12 @@ internal sealed class InvoiceConfiguration : IEntityTypeConfiguration<Invoice>
         builder.Property(row => row.Treatment).HasDefaultValue(TaxTreatment.Charged);
         builder.Property(row => row.TaxRounding).HasDefaultValue(TaxRounding.PerRate);
         builder.ToTable(table => table.HasCheckConstraint("ck_invoices_credited", CreditedCheck));
+        builder.ToTable(table => table.HasCheckConstraint("ck_invoices_written_off", WrittenOffCheck));
         builder.HasMany(row => row.Changes).WithOne().HasForeignKey(change => change.InvoiceId);
         builder.HasMany(row => row.Taxes).WithOne().HasForeignKey(tax => tax.InvoiceId);
         builder.Property(row => row.Paid).HasDefaultValue(0m).ValueGeneratedOnAddOrUpdate();
         builder.Property(row => row.Credited).HasDefaultValue(0m).ValueGeneratedOnAddOrUpdate();
+        builder.Property(row => row.WrittenOff).HasDefaultValue(0m).ValueGeneratedOnAddOrUpdate();
         builder.Ignore(row => row.Balance);
         builder.Ignore(row => row.Payable);
         builder.Property<string>("SearchText").HasDefaultValue("").ValueGeneratedOnAddOrUpdate();
@@ -86,6 +91,7 @@ internal sealed class PaymentConfiguration : IEntityTypeConfiguration<Payment>
         builder.HasOne<Invoice>().WithMany().HasForeignKey(row => row.InvoiceId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Payment>().WithMany().HasForeignKey(row => row.TakesBackId).OnDelete(DeleteBehavior.Restrict);
         builder.Property(row => row.Reference).HasMaxLength(200);
+        builder.HasOne<Receipt>().WithMany().HasForeignKey(row => row.ReceiptId).OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(row => row.FormKey).IsUnique().HasDatabaseName("ux_payments_form_key");
         builder.HasIndex(row => row.TakesBackId).IsUnique().HasDatabaseName("ux_payments_taken_back_once");
         builder.ToTable(table => table.HasCheckConstraint("ck_payments_amount", "amount <> 0"));

@@ -11,7 +11,9 @@ namespace RepairShop.Services.Invoices;
 /// <param name="FormKey">Made with the form: the same form sent twice is one payment.</param>
 public sealed record TypedPayment(decimal Amount, PaymentMethod Method, string Reference, DateOnly PaidOn, Guid FormKey);
 
-/// <summary>Money in, money back, and putting a mistake right by a counter-entry.</summary>
+/// <summary>Money in, money back, and putting a mistake right by a counter-entry. The method
+/// <see cref="PaymentMethod.CustomerCredit"/> pays with what the customer has with the workshop, or keeps there what would go back;
+/// it always counts for today.</summary>
 public sealed class PaymentService(ShopDb db, CurrentPerson person, TimeProvider clock)
 {
     public Task<Result> PayAsync(Guid invoiceId, TypedPayment typed, CancellationToken cancel) =>
@@ -27,18 +29,18 @@ public sealed class PaymentService(ShopDb db, CurrentPerson person, TimeProvider
     public async Task<Result> TakeBackAsync(Guid invoiceId, Guid paymentId, Guid formKey, CancellationToken cancel)
     {
         await using var work = await db.Database.BeginTransactionAsync(cancel);
-        if (await LockAsync(invoiceId, cancel) is not { } invoice)
+        if (await db.Payments.AsNoTracking().SingleOrDefaultAsync(row => row.Id == paymentId && row.InvoiceId == invoiceId, cancel) is not { } payment)
+            return new NoSuchPayment();
+        if (await LockAsync(invoiceId, payment.Method, cancel) is not { } invoice)
             return new NoSuchInvoice();
         if (await db.Payments.AnyAsync(row => row.FormKey == formKey, cancel))
             return Result.Done;
-        if (await db.Payments.AsNoTracking().SingleOrDefaultAsync(row => row.Id == paymentId && row.InvoiceId == invoiceId, cancel) is not { } payment)
-            return new NoSuchPayment();
         var taken = await db.Payments.AnyAsync(row => row.TakesBackId == paymentId, cancel);
         if (InvoiceRules.MayTakeBack(invoice, payment, taken) is { IsDone: false } refused)
             return refused;
         var shop = await db.Shop.AsNoTracking().SingleAsync(cancel);
         var now = clock.GetUtcNow();
-        db.Payments.Add(new Payment
+        Add(invoice, new Payment
         {
             InvoiceId = invoiceId,
             Amount = -payment.Amount,
@@ -50,7 +52,9 @@ public sealed class PaymentService(ShopDb db, CurrentPerson person, TimeProvider
             TakesBackId = payment.Id,
             FormKey = formKey,
         });
-        if (await db.SaveAsync(cancel, ("ux_payments_taken_back_once", new PaymentTakenBackAlready())) is { IsDone: false } unsaved)
+        if (await db.SaveAsync(
+            cancel, ("ux_payments_taken_back_once", new PaymentTakenBackAlready()), ("credit_not_below_zero", new CreditGone()),
+            ("ck_invoices_written_off", new WrittenOffMeanwhile(invoice.WrittenOff, invoice.Currency))) is { IsDone: false } unsaved)
             return unsaved;
         await work.CommitAsync(cancel);
         return Result.Done;
@@ -60,7 +64,7 @@ public sealed class PaymentService(ShopDb db, CurrentPerson person, TimeProvider
         Guid invoiceId, TypedPayment typed, int sign, Func<Invoice, decimal, DateOnly, DateOnly, Result> rule, CancellationToken cancel)
     {
         await using var work = await db.Database.BeginTransactionAsync(cancel);
-        if (await LockAsync(invoiceId, cancel) is not { } invoice)
+        if (await LockAsync(invoiceId, typed.Method, cancel) is not { } invoice)
             return new NoSuchInvoice();
         if (await db.Payments.AnyAsync(row => row.FormKey == typed.FormKey, cancel))
             return Result.Done; // the same form a second time: what it asked for is in the book
@@ -68,24 +72,42 @@ public sealed class PaymentService(ShopDb db, CurrentPerson person, TimeProvider
         var now = clock.GetUtcNow();
         if (rule(invoice, typed.Amount, typed.PaidOn, shop.Today(now)) is { IsDone: false } refused)
             return refused;
-        db.Payments.Add(new Payment
+        var isCredit = typed.Method == PaymentMethod.CustomerCredit;
+        if (isCredit && sign > 0
+            && ReceiptRules.MayUseCredit(typed.Amount, await CreditBook.BalanceAsync(db, invoice.CustomerId, invoice.Currency, cancel), invoice.Currency)
+                is { IsDone: false } tooMuch)
+            return tooMuch;
+        Add(invoice, new Payment
         {
             InvoiceId = invoiceId,
             Amount = sign * typed.Amount,
             Method = typed.Method,
             Reference = typed.Reference.Trim(),
-            PaidOn = typed.PaidOn,
+            PaidOn = isCredit ? shop.Today(now) : typed.PaidOn,
             RecordedAt = now,
             RecordedBy = person.RequiredId,
             FormKey = typed.FormKey,
         });
-        if (await db.SaveAsync(cancel) is { IsDone: false } unsaved)
+        if (await db.SaveAsync(cancel, ("credit_not_below_zero", new CreditGone())) is { IsDone: false } unsaved)
             return unsaved;
         await work.CommitAsync(cancel);
         return Result.Done;
     }
 
-    /// <summary>Payments of one invoice are entered one after the other, so that two people can't both pay the rest.</summary>
-    private async Task<Invoice?> LockAsync(Guid id, CancellationToken cancel) =>
-        (await db.Invoices.FromSql($"select i.*, i.xmin from invoices i where i.id = {id} for update").AsNoTracking().ToListAsync(cancel)).SingleOrDefault();
+    private void Add(Invoice invoice, Payment payment)
+    {
+        db.Payments.Add(payment);
+        if (payment.Method == PaymentMethod.CustomerCredit)
+            db.CustomerCredits.Add(CreditBook.Mirror(payment, invoice));
+    }
+
+    /// <summary>Payments of one invoice are entered one after the other, so that two people can't both pay the rest; where they
+    /// move the customer's credit, that is held first.</summary>
+    private async Task<Invoice?> LockAsync(Guid id, PaymentMethod method, CancellationToken cancel)
+    {
+        if (method == PaymentMethod.CustomerCredit
+            && await db.Invoices.Where(row => row.Id == id).Select(row => (Guid?)row.CustomerId).SingleOrDefaultAsync(cancel) is { } customer)
+            await CreditBook.LockAsync(db, customer, cancel);
+        return await InvoiceLock.TakeAsync(db, id, cancel);
+    }
 }

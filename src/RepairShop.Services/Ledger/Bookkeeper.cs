@@ -12,7 +12,7 @@ internal static class Bookkeeper
 {
     public static async Task RecordAsync(ShopDb db, CancellationToken cancel)
     {
-        var (issued, payments) = Find(db);
+        var (issued, payments, credits, writeOffs) = Find(db);
         foreach (var invoice in issued)
         {
             await LoadAsync(db, invoice, cancel);
@@ -20,15 +20,19 @@ internal static class Bookkeeper
         }
         foreach (var payment in payments)
             Add(db, OfPayment(payment, await CurrencyAsync(db, payment.InvoiceId, cancel)));
+        foreach (var credit in credits)
+            Add(db, OfCredit(credit));
+        foreach (var writeOff in writeOffs)
+            Add(db, OfWriteOff(writeOff, await CurrencyAsync(db, writeOff.InvoiceId, cancel)));
     }
 
-    public static bool HasSomethingToWrite(ShopDb db) => Find(db) is not { Issued: [], Payments: [] };
+    public static bool HasSomethingToWrite(ShopDb db) => Find(db) is not { Issued: [], Payments: [], Credits: [], WriteOffs: [] };
 
     /// <param name="invoice">Issued, with its lines, changes and taxes.</param>
     /// <param name="credited">The invoice a credit note takes back, with its lines; null for an invoice.</param>
     public static JournalEntry OfInvoice(Invoice invoice, Invoice? credited) => Entry(
-        invoice.Kind == InvoiceKind.CreditNote ? JournalSource.CreditNote : JournalSource.Invoice,
-        invoice.IssueDate!.Value, invoice.Currency, invoice.Id, null, invoice.IssuedAt!.Value, invoice.IssuedBy!.Value,
+        new JournalEntry { InvoiceId = invoice.Id, Source = invoice.Kind == InvoiceKind.CreditNote ? JournalSource.CreditNote : JournalSource.Invoice },
+        invoice.IssueDate!.Value, invoice.Currency, invoice.IssuedAt!.Value, invoice.IssuedBy!.Value,
         Postings.OfInvoice(
             invoice.Kind, [.. Billed(invoice, credited)], invoice.TaxRegistered ? invoice.TaxTotals() : [], invoice.Net, invoice.Payable, Amount.Digits(invoice.Currency)));
 
@@ -40,8 +44,16 @@ internal static class Bookkeeper
     }
 
     public static JournalEntry OfPayment(Payment payment, string currency) => Entry(
-        JournalSource.Payment, payment.PaidOn, currency, payment.InvoiceId, payment.Id, payment.RecordedAt, payment.RecordedBy,
-        Postings.OfPayment(payment.Amount, Postings.AccountOf(payment.Method)));
+        new JournalEntry { InvoiceId = payment.InvoiceId, PaymentId = payment.Id, Source = JournalSource.Payment },
+        payment.PaidOn, currency, payment.RecordedAt, payment.RecordedBy, Postings.OfPayment(payment.Amount, Postings.AccountOf(payment.Method)));
+
+    /// <summary>Of credit that no payment on an invoice is the other side of.</summary>
+    public static JournalEntry OfCredit(CustomerCredit credit) => Entry(
+        new JournalEntry { CreditId = credit.Id, Source = JournalSource.Credit }, credit.On, credit.Currency, credit.RecordedAt, credit.RecordedBy, Postings.OfCredit(credit));
+
+    public static JournalEntry OfWriteOff(WriteOff writeOff, string currency) => Entry(
+        new JournalEntry { InvoiceId = writeOff.InvoiceId, WriteOffId = writeOff.Id, Source = JournalSource.WriteOff },
+        writeOff.On, currency, writeOff.RecordedAt, writeOff.RecordedBy, Postings.OfWriteOff(writeOff.Amount));
 
     /// <summary>A warranty repair billed at nothing leaves no entry.</summary>
     public static void Add(ShopDb db, JournalEntry entry)
@@ -50,13 +62,16 @@ internal static class Bookkeeper
             db.JournalEntries.Add(entry);
     }
 
-    private static (List<Invoice> Issued, List<Payment> Payments) Find(ShopDb db)
+    private static (List<Invoice> Issued, List<Payment> Payments, List<CustomerCredit> Credits, List<WriteOff> WriteOffs) Find(ShopDb db)
     {
         db.ChangeTracker.DetectChanges();
         return (
             [.. db.ChangeTracker.Entries<Invoice>().Where(IsIssuedNow).Select(entry => entry.Entity)],
-            [.. db.ChangeTracker.Entries<Payment>().Where(entry => entry.State == EntityState.Added).Select(entry => entry.Entity)]);
+            Added<Payment>(db), [.. Added<CustomerCredit>(db).Where(credit => credit.PaymentId is null)], Added<WriteOff>(db));
     }
+
+    private static List<T> Added<T>(ShopDb db)
+        where T : class => [.. db.ChangeTracker.Entries<T>().Where(entry => entry.State == EntityState.Added).Select(entry => entry.Entity)];
 
     private static IEnumerable<BilledLine> Billed(Invoice invoice, Invoice? credited)
     {
@@ -112,17 +127,16 @@ internal static class Bookkeeper
         db.Invoices.Local.FindEntry(invoiceId)?.Entity.Currency
         ?? await db.Invoices.Where(row => row.Id == invoiceId).Select(row => row.Currency).SingleAsync(cancel);
 
-    private static JournalEntry Entry(
-        JournalSource source, DateOnly date, string currency, Guid invoice, Guid? payment, DateTimeOffset at, Guid by, List<JournalLine> lines) => new()
-        {
-            Source = source,
-            Date = date,
-            Currency = currency,
-            InvoiceId = invoice,
-            PaymentId = payment,
-            LineCount = lines.Count,
-            PostedAt = at,
-            PostedBy = by,
-            Lines = lines,
-        };
+    /// <param name="on">What the entry stands on.</param>
+    /// <param name="date"></param>
+    /// <param name="currency"></param>
+    /// <param name="at"></param>
+    /// <param name="by"></param>
+    /// <param name="lines"></param>
+    private static JournalEntry Entry(JournalEntry on, DateOnly date, string currency, DateTimeOffset at, Guid by, List<JournalLine> lines)
+    {
+        (on.Date, on.Currency, on.PostedAt, on.PostedBy) = (date, currency, at, by);
+        (on.Lines, on.LineCount) = (lines, lines.Count);
+        return on;
+    }
 }

@@ -22,7 +22,7 @@ public static class JournalBackfill
     {
         var missing = await db.Invoices.AsNoTracking().Include(row => row.Lines).Include(row => row.Changes).Include(row => row.Taxes).AsSplitQuery()
             .Where(row => row.IssuedAt != null && row.IssueDate >= open && (after == null || row.Id > after)
-                && !db.JournalEntries.Any(entry => entry.InvoiceId == row.Id && entry.PaymentId == null))
+                && !db.JournalEntries.Any(entry => entry.InvoiceId == row.Id && entry.PaymentId == null && entry.WriteOffId == null))
             .OrderBy(row => row.Id).Take(Batch).ToListAsync(cancel);
         var credited = await Bookkeeper.CreditedAsync(db, missing, cancel);
         foreach (var invoice in missing)

@@ -16,17 +16,22 @@ internal sealed class JournalEntryConfiguration : IEntityTypeConfiguration<Journ
         builder.HasOne<Invoice>().WithMany().HasForeignKey(row => row.InvoiceId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Payment>().WithMany().HasForeignKey(row => row.PaymentId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<StockMovement>().WithMany().HasForeignKey(row => row.MovementId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<CustomerCredit>().WithMany().HasForeignKey(row => row.CreditId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<WriteOff>().WithMany().HasForeignKey(row => row.WriteOffId).OnDelete(DeleteBehavior.Restrict);
         builder.HasMany(row => row.Lines).WithOne()
             .HasForeignKey(line => new { line.EntryId, line.Date, line.Currency }).HasPrincipalKey(row => new { row.Id, row.Date, row.Currency })
             .OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(row => new { row.Date, row.Number });
         builder.HasIndex(row => row.Number).IsUnique();
         // One thing is written down once.
-        builder.HasIndex(row => row.InvoiceId).IsUnique().HasFilter("payment_id is null").HasDatabaseName("ux_journal_invoice");
+        builder.HasIndex(row => row.InvoiceId).IsUnique().HasFilter("payment_id is null and write_off_id is null").HasDatabaseName("ux_journal_invoice");
         builder.HasIndex(row => row.PaymentId).IsUnique().HasDatabaseName("ux_journal_payment");
         builder.HasIndex(row => row.MovementId).IsUnique().HasDatabaseName("ux_journal_movement");
+        builder.HasIndex(row => row.CreditId).IsUnique().HasDatabaseName("ux_journal_credit");
+        builder.HasIndex(row => row.WriteOffId).IsUnique().HasDatabaseName("ux_journal_write_off");
         builder.ToTable(table => table.HasCheckConstraint(
-            "ck_journal_entries_paper", "(movement_id is null) <> (invoice_id is null) and (payment_id is null or invoice_id is not null)"));
+            "ck_journal_entries_paper",
+            "num_nonnulls(movement_id, invoice_id, credit_id) = 1 and num_nonnulls(payment_id, write_off_id) <= 1 and (invoice_id is not null or num_nonnulls(payment_id, write_off_id) = 0)"));
     }
 }
 

@@ -88,7 +88,9 @@ public sealed class LedgerService(ShopDb db, CurrentPerson person, TimeProvider 
         where account == null || line.Account == account
         join invoice in db.Invoices on entry.InvoiceId equals invoice.Id into invoices
         from invoice in invoices.DefaultIfEmpty()
-        join customer in db.Customers on invoice.CustomerId equals customer.Id into customers
+        join credit in db.CustomerCredits on entry.CreditId equals credit.Id into credits
+        from credit in credits.DefaultIfEmpty()
+        join customer in db.Customers on (invoice != null ? invoice.CustomerId : credit.CustomerId) equals customer.Id into customers
         from customer in customers.DefaultIfEmpty()
         join movement in db.StockMovements on entry.MovementId equals movement.Id into movements
         from movement in movements.DefaultIfEmpty()
@@ -104,7 +106,8 @@ public sealed class LedgerService(ShopDb db, CurrentPerson person, TimeProvider 
         select new LedgerRow(
             entry.Number, line.Position, entry.Date, entry.Source, line.Account, line.Amount, line.Currency, line.TaxName, line.TaxPercent,
             invoice == null ? "" : invoice.Number!, repair != null ? repair.Number : fitted != null ? fitted.Number : null,
-            part == null ? null : part.Id, customer != null ? customer.Name : part != null ? part.Number + " " + part.Name : "");
+            part == null ? null : part.Id, customer != null ? customer.Name : part != null ? part.Number + " " + part.Name : "",
+            customer == null ? null : customer.Id);
 
     private static DateOnly FirstOf(DateOnly day) => new(day.Year, day.Month, 1);
 }

@@ -28,9 +28,10 @@ public sealed record AccountBalance(LedgerAccount Account, string Number, string
 /// <param name="Repair">Number of the repair; null for stock that was not fitted.</param>
 /// <param name="PartId">The part whose stock moved.</param>
 /// <param name="Text">Who, or which part.</param>
+/// <param name="CustomerId">Whose invoice or credit; null for stock.</param>
 public sealed record LedgerRow(
     long Entry, int Position, DateOnly Date, JournalSource Source, LedgerAccount Account, decimal Amount, string Currency,
-    string TaxName, decimal TaxPercent, string Paper, string? Repair, Guid? PartId, string Text);
+    string TaxName, decimal TaxPercent, string Paper, string? Repair, Guid? PartId, string Text, Guid? CustomerId);
 
 /// <param name="Rows"></param>
 /// <param name="Next">Entry number the next page goes on after; null at the end.</param>

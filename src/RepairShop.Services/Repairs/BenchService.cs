@@ -50,10 +50,10 @@ public sealed class BenchService(ShopDb db, ShopFace face)
         join repair in db.Repairs on invoice.RepairId equals repair.Id
         join customer in db.Customers on invoice.CustomerId equals customer.Id
         where invoice.IssuedAt != null && invoice.Kind == InvoiceKind.Invoice
-            && invoice.Gross + invoice.CashRounding - invoice.Credited - invoice.Paid > 0 && repair.ReturnedAt != null
+            && invoice.Gross + invoice.CashRounding - invoice.Credited - invoice.Paid - invoice.WrittenOff > 0 && repair.ReturnedAt != null
         orderby invoice.DueDate
         select new UnpaidLine(repair.Number, invoice.Number!, customer.Name == "" ? customer.Company : customer.Name,
-            invoice.Gross + invoice.CashRounding - invoice.Credited - invoice.Paid, invoice.DueDate)).Take(MostUnpaid).ToListAsync(cancel);
+            invoice.Gross + invoice.CashRounding - invoice.Credited - invoice.Paid - invoice.WrittenOff, invoice.DueDate)).Take(MostUnpaid).ToListAsync(cancel);
 }
 
 /// <param name="OnBench">Being worked on: on the bench or tested.</param>

@@ -120,7 +120,7 @@ public sealed class LeavingService(ShopDb db, CurrentPerson person, TimeProvider
                     .Select(e => new { e.Answer, e.StripDownCharge }).FirstOrDefault(),
                 // A deposit is asked for before the work; it is not the bill for it.
                 Invoices = db.Invoices.Count(i => i.RepairId == row.Id && i.Kind == InvoiceKind.Invoice && i.Basis != InvoiceBasis.Deposit && i.IssuedAt != null && (i.Credited < i.Gross + i.CashRounding || i.Gross == 0)),
-                Balance = db.Invoices.Where(i => i.RepairId == row.Id && i.Kind == InvoiceKind.Invoice && i.IssuedAt != null).Sum(i => i.Gross + i.CashRounding - i.Credited - i.Paid),
+                Balance = db.Invoices.Where(i => i.RepairId == row.Id && i.Kind == InvoiceKind.Invoice && i.IssuedAt != null).Sum(i => i.Gross + i.CashRounding - i.Credited - i.Paid - i.WrittenOff),
             }).SingleAsync(cancel);
         // Ready and returned hide how the last offer was answered; what may be missing still depends on it.
         var declined = facts.Latest?.Answer == EstimateAnswer.Declined;

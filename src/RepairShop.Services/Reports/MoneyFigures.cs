@@ -78,11 +78,11 @@ internal static class MoneyFigures
         """);
 
     // Word for word the condition of the index ix_invoices_open.
-    private const string Open = "i.kind = 'Invoice' and i.issued_at is not null and i.gross + i.cash_rounding - i.credited - i.paid <> 0 and i.currency = @currency";
+    private const string Open = "i.kind = 'Invoice' and i.issued_at is not null and i.gross + i.cash_rounding - i.credited - i.paid - i.written_off <> 0 and i.currency = @currency";
 
     private const string Age =
         """
-        case when i.gross + i.cash_rounding - i.credited - i.paid < 0 then 'back' when i.due_date >= @today then 'due'
+        case when i.gross + i.cash_rounding - i.credited - i.paid - i.written_off < 0 then 'back' when i.due_date >= @today then 'due'
           when @today - i.due_date <= 30 then '30' when @today - i.due_date <= 60 then '60' when @today - i.due_date <= 90 then '90' else 'old' end
         """;
 
@@ -94,12 +94,12 @@ internal static class MoneyFigures
         select a.key, a.label, null::text, null::uuid, count(o.open)::numeric, coalesce(sum(o.open), 0)
         from (values (1, 'due', 'Not due yet'), (2, '30', '1 to 30 days late'), (3, '60', '31 to 60 days late'), (4, '90', '61 to 90 days late'),
           (5, 'old', 'More than 90 days'), (6, 'back', 'To be given back')) as a(n, key, label)
-        left join (select {Age} as age, i.gross + i.cash_rounding - i.credited - i.paid as open from invoices i where {Open}) o on o.age = a.key
+        left join (select {Age} as age, i.gross + i.cash_rounding - i.credited - i.paid - i.written_off as open from invoices i where {Open}) o on o.age = a.key
         group by a.n, a.key, a.label order by a.n
         """,
         [new("Days late", Days, AddsUp: false), new("Open", Money)],
         $"""
-        select i.number, i.number || ' · ' || k.name, r.number, null::uuid, greatest(@today - i.due_date, 0)::numeric, i.gross + i.cash_rounding - i.credited - i.paid
+        select i.number, i.number || ' · ' || k.name, r.number, null::uuid, greatest(@today - i.due_date, 0)::numeric, i.gross + i.cash_rounding - i.credited - i.paid - i.written_off
         from invoices i join repairs r on r.id = i.repair_id join customers k on k.id = i.customer_id
         where {Open} and {Age} = @row order by i.due_date, i.number limit @limit
         """);

@@ -24,6 +24,7 @@ public static class AccessTable
         new("/repairs", Everybody),
         new("/repairs/{number}/invoice", Counter),
         new("/customers", Everybody),
+        new("/customers/{id:guid}/money", Counter),
         new("/cameras", Everybody),
         new("/stock", Everybody),
         new("/notebook", Everybody),

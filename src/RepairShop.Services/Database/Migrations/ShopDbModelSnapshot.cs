@@ -882,6 +882,106 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("findings", (string)null);
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Invoices.CustomerCredit", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Amount")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("amount");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("currency");
+
+                    b.Property<Guid>("CustomerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("customer_id");
+
+                    b.Property<Guid?>("FormKey")
+                        .HasColumnType("uuid")
+                        .HasColumnName("form_key");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Method")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("method");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date")
+                        .HasColumnName("on");
+
+                    b.Property<Guid?>("PaymentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("payment_id");
+
+                    b.Property<Guid?>("ReceiptId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("receipt_id");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<string>("Reference")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("reference");
+
+                    b.Property<Guid?>("TakesBackId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("takes_back_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_customer_credits");
+
+                    b.HasIndex("FormKey")
+                        .IsUnique()
+                        .HasDatabaseName("ux_customer_credits_form_key");
+
+                    b.HasIndex("PaymentId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_customer_credits_payment");
+
+                    b.HasIndex("ReceiptId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_customer_credits_receipt");
+
+                    b.HasIndex("TakesBackId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_customer_credits_taken_back_once");
+
+                    b.HasIndex("CustomerId", "Currency")
+                        .HasDatabaseName("ix_customer_credits_customer_id_currency");
+
+                    NpgsqlIndexBuilderExtensions.IncludeProperties(b.HasIndex("CustomerId", "Currency"), new[] { "Amount" });
+
+                    b.ToTable("customer_credits", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_customer_credits_amount", "amount <> 0");
+
+                            t.HasCheckConstraint("ck_customer_credits_kind", "(kind = 'LeftOver') = (receipt_id is not null) and (kind = 'Invoice') = (payment_id is not null) and (kind in ('PaidBack', 'Fee')) = (form_key is not null)");
+                        });
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Invoices.Invoice", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1036,6 +1136,13 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("xid")
                         .HasColumnName("xmin");
 
+                    b.Property<decimal>("WrittenOff")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasDefaultValue(0m)
+                        .HasColumnName("written_off");
+
                     b.HasKey("Id")
                         .HasName("pk_invoices");
 
@@ -1061,6 +1168,8 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("invoices", null, t =>
                         {
                             t.HasCheckConstraint("ck_invoices_credited", "kind <> 'Invoice' or issued_at is null or credited <= gross + cash_rounding");
+
+                            t.HasCheckConstraint("ck_invoices_written_off", "written_off = 0 or (written_off > 0 and written_off <= gross + cash_rounding - credited - paid)");
                         });
                 });
 
@@ -1282,6 +1391,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("date")
                         .HasColumnName("paid_on");
 
+                    b.Property<Guid?>("ReceiptId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("receipt_id");
+
                     b.Property<DateTimeOffset>("RecordedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("recorded_at");
@@ -1310,6 +1423,9 @@ namespace RepairShop.Services.Database.Migrations
                     b.HasIndex("InvoiceId")
                         .HasDatabaseName("ix_payments_invoice_id");
 
+                    b.HasIndex("ReceiptId")
+                        .HasDatabaseName("ix_payments_receipt_id");
+
                     b.HasIndex("TakesBackId")
                         .IsUnique()
                         .HasDatabaseName("ux_payments_taken_back_once");
@@ -1317,6 +1433,142 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("payments", null, t =>
                         {
                             t.HasCheckConstraint("ck_payments_amount", "amount <> 0");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.Receipt", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Amount")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("amount");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("currency");
+
+                    b.Property<Guid>("CustomerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("customer_id");
+
+                    b.Property<Guid>("FormKey")
+                        .HasColumnType("uuid")
+                        .HasColumnName("form_key");
+
+                    b.Property<string>("Method")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("method");
+
+                    b.Property<DateOnly>("PaidOn")
+                        .HasColumnType("date")
+                        .HasColumnName("paid_on");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<string>("Reference")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("reference");
+
+                    b.Property<Guid?>("TakesBackId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("takes_back_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_receipts");
+
+                    b.HasIndex("CustomerId")
+                        .HasDatabaseName("ix_receipts_customer_id");
+
+                    b.HasIndex("FormKey")
+                        .IsUnique()
+                        .HasDatabaseName("ux_receipts_form_key");
+
+                    b.HasIndex("TakesBackId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_receipts_taken_back_once");
+
+                    b.ToTable("receipts", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_receipts_amount", "amount <> 0 and (amount < 0) = (takes_back_id is not null) and method <> 'CustomerCredit'");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.WriteOff", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Amount")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("amount");
+
+                    b.Property<Guid>("FormKey")
+                        .HasColumnType("uuid")
+                        .HasColumnName("form_key");
+
+                    b.Property<Guid>("InvoiceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("invoice_id");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date")
+                        .HasColumnName("on");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<Guid?>("TakesBackId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("takes_back_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_write_offs");
+
+                    b.HasIndex("FormKey")
+                        .IsUnique()
+                        .HasDatabaseName("ux_write_offs_form_key");
+
+                    b.HasIndex("InvoiceId")
+                        .HasDatabaseName("ix_write_offs_invoice_id");
+
+                    b.HasIndex("TakesBackId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_write_offs_undone_once");
+
+                    b.ToTable("write_offs", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_write_offs_amount", "amount <> 0 and (amount < 0) = (takes_back_id is not null)");
                         });
                 });
 
@@ -1516,6 +1768,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<Guid?>("CreditId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("credit_id");
+
                     b.Property<string>("Currency")
                         .IsRequired()
                         .HasMaxLength(3)
@@ -1563,16 +1819,24 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("source");
 
+                    b.Property<Guid?>("WriteOffId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("write_off_id");
+
                     b.HasKey("Id")
                         .HasName("pk_journal_entries");
 
                     b.HasAlternateKey("Id", "Date", "Currency")
                         .HasName("ak_journal_entries_id_date_currency");
 
+                    b.HasIndex("CreditId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_journal_credit");
+
                     b.HasIndex("InvoiceId")
                         .IsUnique()
                         .HasDatabaseName("ux_journal_invoice")
-                        .HasFilter("payment_id is null");
+                        .HasFilter("payment_id is null and write_off_id is null");
 
                     b.HasIndex("MovementId")
                         .IsUnique()
@@ -1586,12 +1850,16 @@ namespace RepairShop.Services.Database.Migrations
                         .IsUnique()
                         .HasDatabaseName("ux_journal_payment");
 
+                    b.HasIndex("WriteOffId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_journal_write_off");
+
                     b.HasIndex("Date", "Number")
                         .HasDatabaseName("ix_journal_entries_date_number");
 
                     b.ToTable("journal_entries", null, t =>
                         {
-                            t.HasCheckConstraint("ck_journal_entries_paper", "(movement_id is null) <> (invoice_id is null) and (payment_id is null or invoice_id is not null)");
+                            t.HasCheckConstraint("ck_journal_entries_paper", "num_nonnulls(movement_id, invoice_id, credit_id) = 1 and num_nonnulls(payment_id, write_off_id) <= 1 and (invoice_id is not null or num_nonnulls(payment_id, write_off_id) = 0)");
                         });
                 });
 
@@ -4446,6 +4714,34 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_findings_repairs_repair_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Invoices.CustomerCredit", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Customers.Customer", null)
+                        .WithMany()
+                        .HasForeignKey("CustomerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_customer_credits_customers_customer_id");
+
+                    b.HasOne("RepairShop.Domain.Invoices.Payment", null)
+                        .WithMany()
+                        .HasForeignKey("PaymentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_customer_credits_payments_payment_id");
+
+                    b.HasOne("RepairShop.Domain.Invoices.Receipt", null)
+                        .WithMany()
+                        .HasForeignKey("ReceiptId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_customer_credits_receipts_receipt_id");
+
+                    b.HasOne("RepairShop.Domain.Invoices.CustomerCredit", null)
+                        .WithMany()
+                        .HasForeignKey("TakesBackId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_customer_credits_customer_credits_takes_back_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Invoices.Invoice", b =>
                 {
                     b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
@@ -4526,11 +4822,49 @@ namespace RepairShop.Services.Database.Migrations
                         .IsRequired()
                         .HasConstraintName("fk_payments_invoices_invoice_id");
 
+                    b.HasOne("RepairShop.Domain.Invoices.Receipt", null)
+                        .WithMany()
+                        .HasForeignKey("ReceiptId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_payments_receipts_receipt_id");
+
                     b.HasOne("RepairShop.Domain.Invoices.Payment", null)
                         .WithMany()
                         .HasForeignKey("TakesBackId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_payments_payments_takes_back_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.Receipt", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Customers.Customer", null)
+                        .WithMany()
+                        .HasForeignKey("CustomerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_receipts_customers_customer_id");
+
+                    b.HasOne("RepairShop.Domain.Invoices.Receipt", null)
+                        .WithMany()
+                        .HasForeignKey("TakesBackId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_receipts_receipts_takes_back_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Invoices.WriteOff", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                        .WithMany()
+                        .HasForeignKey("InvoiceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_write_offs_invoices_invoice_id");
+
+                    b.HasOne("RepairShop.Domain.Invoices.WriteOff", null)
+                        .WithMany()
+                        .HasForeignKey("TakesBackId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_write_offs_write_offs_takes_back_id");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Labour.LabourCorrection", b =>
@@ -4555,6 +4889,12 @@ namespace RepairShop.Services.Database.Migrations
 
             modelBuilder.Entity("RepairShop.Domain.Ledger.JournalEntry", b =>
                 {
+                    b.HasOne("RepairShop.Domain.Invoices.CustomerCredit", null)
+                        .WithMany()
+                        .HasForeignKey("CreditId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_journal_entries_customer_credits_credit_id");
+
                     b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
                         .WithMany()
                         .HasForeignKey("InvoiceId")
@@ -4572,6 +4912,12 @@ namespace RepairShop.Services.Database.Migrations
                         .HasForeignKey("PaymentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_journal_entries_payments_payment_id");
+
+                    b.HasOne("RepairShop.Domain.Invoices.WriteOff", null)
+                        .WithMany()
+                        .HasForeignKey("WriteOffId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_journal_entries_write_offs_write_off_id");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Ledger.JournalLine", b =>

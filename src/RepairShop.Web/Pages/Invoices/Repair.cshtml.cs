@@ -13,11 +13,11 @@ using RepairShop.Web.Pages.Money;
 namespace RepairShop.Web.Pages.Invoices;
 
 /// <summary>The money of one repair: draft, issue, payments, credit.</summary>
-public sealed class RepairModel(
-    InvoiceReadService reader, InvoiceService drafts, InvoiceIssueService issuer, PaymentService payments, ShopFace face) : PageModel
+public sealed partial class RepairModel(
+    InvoiceReadService reader, InvoiceService drafts, InvoiceIssueService issuer, PaymentService payments, WriteOffService writeOffs, ShopFace face) : PageModel
 {
     public static IReadOnlyList<SelectListItem> Methods { get; } =
-        [.. Enum.GetValues<PaymentMethod>().Select(method => new SelectListItem(Words.Of(method), method.ToString()))];
+        [.. Enum.GetValues<PaymentMethod>().Where(method => method != PaymentMethod.CustomerCredit).Select(method => new SelectListItem(Words.Of(method), method.ToString()))];
 
     [BindProperty(SupportsGet = true)]
     public string Number { get; set; } = "";

@@ -9,6 +9,8 @@ public static class LedgerWords
     {
         JournalSource.CreditNote => "Credit note",
         JournalSource.Payment => "Payment of",
+        JournalSource.WriteOff => "Write-off of",
+        JournalSource.Credit => "Customer’s credit",
         JournalSource.Stock => "Stock",
         _ => source.ToString(),
     };

@@ -2,6 +2,7 @@ using RepairShop.Domain.Estimates;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Post;
 using RepairShop.Domain.Repairs;
+using RepairShop.Services.Invoices;
 
 namespace RepairShop.Web.Pages.Money;
 
@@ -29,7 +30,18 @@ public static class Words
     public static string Of(PaymentMethod method) => method switch
     {
         PaymentMethod.BankTransfer => "bank transfer",
+        PaymentMethod.CustomerCredit => "customer’s credit",
         _ => method.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>One line of a customer's money.</summary>
+    public static string Of(MoneyEntry entry) => (entry.IsTakeBack ? "Taken back: " : "") + entry switch
+    {
+        { Kind: MoneyEntryKind.WriteOff } => "Written off",
+        { Credit: CreditKind.Fee } => "Fee, out of credit",
+        { Credit: CreditKind.PaidBack } => $"Credit given back by {Of(entry.Method)}",
+        { Method: PaymentMethod.CustomerCredit } => entry.Amount > 0 != entry.IsTakeBack ? "Paid with credit" : "Kept as credit",
+        _ => entry.Amount > 0 != entry.IsTakeBack ? $"Received by {Of(entry.Method)}" : $"Given back by {Of(entry.Method)}",
     };
 
     public static string Of(MailState state) => state switch
