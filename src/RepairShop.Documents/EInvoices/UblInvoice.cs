@@ -1,8 +1,5 @@
-using System.Text;
-using System.Xml;
 using RepairShop.Domain.EInvoices;
 using RepairShop.Domain.Paperwork;
-using RepairShop.Domain.Shop;
 
 namespace RepairShop.Documents.EInvoices;
 
@@ -12,24 +9,17 @@ namespace RepairShop.Documents.EInvoices;
 /// </summary>
 public static class UblInvoice
 {
-    private const string Specification = "urn:cen.eu:en16931:2017"; // BT-24
-
     /// <returns>UTF-8 without a byte order mark.</returns>
     public static byte[] Write(InvoiceFacts facts) => Write(EInvoiceBuilder.Of(facts));
 
-    public static byte[] Write(EInvoice invoice)
-    {
-        using var stream = new MemoryStream();
-        using (var xml = XmlWriter.Create(stream, new XmlWriterSettings { Encoding = new UTF8Encoding(false), Indent = true, NewLineChars = "\n", CloseOutput = false }))
-            Write(new UblParts(xml, invoice.Currency, Math.Min(2, Currency.MinorUnits(invoice.Currency))), invoice);
-        return stream.ToArray();
-    }
+    public static byte[] Write(EInvoice invoice) =>
+        EInvoiceXml.ToBytes(xml => Write(new UblParts(xml, invoice.Currency, EInvoiceXml.DigitsOf(invoice)), invoice));
 
     private static void Write(UblParts u, EInvoice invoice)
     {
         var credit = invoice.TypeCode == "381";
         u.Start(credit ? "CreditNote" : "Invoice");
-        u.Text("CustomizationID", Specification);
+        u.Text("CustomizationID", EInvoiceXml.Specification);
         u.Text("ID", invoice.Number);
         u.Day("IssueDate", invoice.IssueDate);
         if (!credit)

@@ -28,18 +28,18 @@ internal sealed class UblParts(XmlWriter xml, string currency, int digits)
     {
         if (string.IsNullOrWhiteSpace(text))
             return;
-        xml.WriteElementString("cbc", name, Basic, Allowed(text));
+        xml.WriteElementString("cbc", name, Basic, EInvoiceXml.Allowed(text));
     }
 
     public void Day(string name, DateOnly? day) => Text(name, day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
 
-    public void Number(string name, decimal? number) => Text(name, number is { } value ? Plain(value) : null);
+    public void Number(string name, decimal? number) => Text(name, number is { } value ? EInvoiceXml.Plain(value) : null);
 
-    public void Money(string name, decimal amount) => With(name, amount.ToString($"F{digits}", CultureInfo.InvariantCulture), "currencyID", currency);
+    public void Money(string name, decimal amount) => With(name, EInvoiceXml.Money(amount, digits), "currencyID", currency);
 
-    public void Price(decimal price) => With("PriceAmount", Plain(price), "currencyID", currency);
+    public void Price(decimal price) => With("PriceAmount", EInvoiceXml.Plain(price), "currencyID", currency);
 
-    public void Quantity(string name, decimal quantity, string unit) => With(name, Plain(quantity), "unitCode", unit);
+    public void Quantity(string name, decimal quantity, string unit) => With(name, EInvoiceXml.Plain(quantity), "unitCode", unit);
 
     /// <summary>BT-118 with BT-119, and BT-120 in a breakdown.</summary>
     public void Category(string name, ECategory tax, string? reason = null) => Group(name, () =>
@@ -59,11 +59,4 @@ internal sealed class UblParts(XmlWriter xml, string currency, int digits)
         xml.WriteString(text);
         xml.WriteEndElement();
     }
-
-    private static string Plain(decimal value) => value.ToString("0.############", CultureInfo.InvariantCulture);
-
-    /// <summary>Without characters XML 1.0 can't hold.</summary>
-    private static string Allowed(string text) => string.Concat(text.Where((sign, at) => XmlConvert.IsXmlChar(sign)
-        || (char.IsHighSurrogate(sign) && at + 1 < text.Length && char.IsLowSurrogate(text[at + 1]))
-        || (char.IsLowSurrogate(sign) && at > 0 && char.IsHighSurrogate(text[at - 1]))));
 }

@@ -98,7 +98,7 @@ public sealed class InvoiceIssueService(
         if (!electronic.IsDone)
             return electronic.Failure;
         var paper = await PaperPress.PressAsync(
-            db, files, kind, facts, new PaperOf(file.Repair.Id, person.RequiredId, InvoiceId: invoice.Id), cancel, eInvoice: electronic.Value.Bytes);
+            db, files, kind, facts, new PaperOf(file.Repair.Id, person.RequiredId, InvoiceId: invoice.Id), cancel, electronic: electronic.Value);
         if (mail is { } letter && await letters.WriteAsync(file, letter, Values(file, invoice), [paper.Id], cancel) is { IsDone: false } unwritten)
             return unwritten.Failure;
         if (await db.SaveAsync(cancel, ("ck_invoices_credited", new CreditAboveInvoice()), ("ck_invoices_written_off", new CreditBelowWriteOff())) is { IsDone: false } unsaved)

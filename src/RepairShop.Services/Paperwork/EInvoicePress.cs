@@ -6,8 +6,11 @@ using RepairShop.Domain.Shop;
 
 namespace RepairShop.Services.Paperwork;
 
-/// <summary>The electronic invoice of a paper: its bytes, or what is missing for it.</summary>
-internal sealed record ElectronicInvoice(byte[]? Bytes, IReadOnlyList<EInvoiceFault> Faults);
+/// <summary>The electronic invoice of a paper in both syntaxes, or what is missing for it.</summary>
+/// <param name="Ubl">The file beside the paper; null where there is none.</param>
+/// <param name="Cii">The same inside the paper's PDF.</param>
+/// <param name="Faults"></param>
+internal sealed record ElectronicInvoice(byte[]? Ubl, byte[]? Cii, IReadOnlyList<EInvoiceFault> Faults);
 
 /// <summary>Writes the electronic invoice where the shop asks for one.</summary>
 internal static class EInvoicePress
@@ -16,11 +19,11 @@ internal static class EInvoicePress
     public static Result<ElectronicInvoice> Of(ShopSettings shop, InvoiceFacts facts)
     {
         if (shop.EInvoices == EInvoiceUse.Never)
-            return new ElectronicInvoice(null, []);
+            return new ElectronicInvoice(null, null, []);
         var invoice = EInvoiceBuilder.Of(facts);
         var faults = EInvoiceRules.Check(invoice);
         if (faults.Count == 0)
-            return new ElectronicInvoice(UblInvoice.Write(invoice), []);
-        return shop.EInvoices == EInvoiceUse.Always ? new EInvoiceIncomplete(faults) : new ElectronicInvoice(null, faults);
+            return new ElectronicInvoice(UblInvoice.Write(invoice), CiiInvoice.Write(invoice), []);
+        return shop.EInvoices == EInvoiceUse.Always ? new EInvoiceIncomplete(faults) : new ElectronicInvoice(null, null, faults);
     }
 }

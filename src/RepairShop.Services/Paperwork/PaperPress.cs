@@ -1,3 +1,4 @@
+using RepairShop.Documents.Layout;
 using RepairShop.Documents.Paperwork;
 using RepairShop.Domain.EInvoices;
 using RepairShop.Domain.Paperwork;
@@ -22,9 +23,10 @@ internal static class PaperPress
 {
     public static async Task<IssuedPaper> PressAsync(
         ShopDb db, FileStore files, PaperKind kind, PaperFacts facts, PaperOf of, CancellationToken cancel,
-        IReadOnlyDictionary<string, byte[]>? photos = null, byte[]? eInvoice = null)
+        IReadOnlyDictionary<string, byte[]>? photos = null, ElectronicInvoice? electronic = null)
     {
         var rendered = PaperRenderer.Render(kind, facts, photos);
+        var pdf = electronic?.Cii is { } inside ? HybridPdf.Embed(rendered.Pdf, inside, facts.IssuedAt) : rendered.Pdf;
         var paper = new Paper
         {
             RepairId = of.RepairId,
@@ -36,9 +38,9 @@ internal static class PaperPress
             IssuedAt = facts.IssuedAt,
             IssuedBy = of.IssuedBy,
             Facts = PaperJson.Write(facts),
-            FileHash = await files.PutAsync(rendered.Pdf, cancel),
-            Bytes = rendered.Pdf.Length,
-            EInvoiceHash = eInvoice is null ? "" : await files.PutAsync(eInvoice, cancel),
+            FileHash = await files.PutAsync(pdf, cancel),
+            Bytes = pdf.Length,
+            EInvoiceHash = electronic?.Ubl is { } beside ? await files.PutAsync(beside, cancel) : "",
         };
         db.Papers.Add(paper);
         return new IssuedPaper(paper.Id, kind, paper.Number, rendered.MissingCharacters);

@@ -272,6 +272,10 @@ public sealed class TaxTests(PostgresServer server)
         var xml = Encoding.UTF8.GetString(file.Bytes);
         Assert.Contains("<cbc:PayableAmount currencyID=\"EUR\">72.60</cbc:PayableAmount>", xml);
         Assert.Contains("<cbc:PaymentID>RF", xml);
+        var pdf = MoneyBook.Done(await book.Do<PaperService, Result<PaperFile>>(service => service.OpenAsync(paper.Id, Ct)));
+        var inside = Encoding.UTF8.GetString(pdf.Bytes);
+        Assert.Contains("<ram:DuePayableAmount>72.60</ram:DuePayableAmount>", inside);
+        Assert.Contains("<fx:DocumentFileName>factur-x.xml</fx:DocumentFileName>", inside);
         await book.Office.SendDueAsync(Ct);
         var letter = await File.ReadAllTextAsync(Directory.GetFiles(book.PostFolder, "*.eml").Single(), Ct);
         Assert.Contains("application/xml", letter);
@@ -296,6 +300,8 @@ public sealed class TaxTests(PostgresServer server)
         var paper = MoneyBook.Done(await InvoiceTests.Issue(easy, id));
         Assert.Equal("BR-11", Assert.Single(paper.EInvoiceFaults).Code);
         Assert.IsType<NoSuchPaper>((await easy.Do<PaperService, Result<PaperFile>>(service => service.OpenEInvoiceAsync(paper.Id, Ct))).Failure);
+        var pdf = MoneyBook.Done(await easy.Do<PaperService, Result<PaperFile>>(service => service.OpenAsync(paper.Id, Ct)));
+        Assert.DoesNotContain("factur-x", Encoding.UTF8.GetString(pdf.Bytes));
     }
 
     [Fact]
