@@ -99,7 +99,7 @@ internal sealed class PulseFit
             var nextCost = Linearise(next, nextNormal, nextRight);
             if (nextCost < cost)
             {
-                var done = cost - nextCost < 1e-7 * cost + 1e-4;
+                var done = cost - nextCost < 1e-8 * cost + 1e-5;
                 (now, cost, normal, right) = (next, nextCost, nextNormal, nextRight);
                 damping = Math.Max(1e-9, damping / 8);
                 if (done && round > 2) break;
