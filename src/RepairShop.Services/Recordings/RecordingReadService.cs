@@ -79,13 +79,14 @@ public sealed class RecordingReadService(ShopDb db, FileStore files, ShutterTest
             join reading in db.Readings on recording.Id equals reading.RecordingId
             where recording.RepairId == repairId && recording.CaptureSession == session
             orderby recording.RecordedAt descending, reading.Exposure descending
-            select new { recording.Id, recording.Result, reading }).ToListAsync(cancel);
+            select new { recording.Id, recording.Result, recording.LostBlocks, reading }).ToListAsync(cancel);
         return [.. rows.Select(row =>
         {
             var summary = RecordingSummary.Read(row.Result);
             var figures = summary.Exposures.First(one => one.Number == row.reading.Exposure);
             return new ReleaseLine(
-                row.Id, row.reading.Id, ShutterFigures.Shown(MarkedSpeed.Parse(row.reading.MarkedSpeed).Mark!), figures, summary.Warnings, row.reading.StruckOutReason);
+                row.Id, row.reading.Id, ShutterFigures.Shown(MarkedSpeed.Parse(row.reading.MarkedSpeed).Mark!), figures,
+                [.. summary.Warnings, .. SignalWords.OfLostBlocks(row.LostBlocks) is { } lost ? [lost] : Array.Empty<NamedText>()], row.reading.StruckOutReason);
         })];
     }
 

@@ -50,6 +50,11 @@ public static class SignalWords
         };
     }
 
+    /// <summary>What the browser's own count of lost blocks means; null when it lost none.</summary>
+    public static NamedText? OfLostBlocks(int blocks) => blocks == 0
+        ? null
+        : new("lostBlock", $"The browser lost {blocks} {(blocks == 1 ? "block" : "blocks")} of sound while recording: the times may be wrong.");
+
     public static string Of(ExposureRemark remark) => remark switch
     {
         ExposureRemark.Bounce => "bounce",

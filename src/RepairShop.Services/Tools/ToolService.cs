@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Results;
 using RepairShop.Domain.Tools;
@@ -8,6 +9,11 @@ namespace RepairShop.Services.Tools;
 /// <summary>The register of special tools.</summary>
 public sealed class ToolService(ShopDb db, TimeProvider clock)
 {
+    private const int MostFitting = 20;
+
+    private static readonly Expression<Func<Tool, ToolLine>> Line = row =>
+        new ToolLine(row.Id, row.Name, row.Kind, row.Fits, row.Place, row.Unit, row.Spanner, row.OtherMeasures);
+
     public async Task<Register<ToolLine>> ListAsync(RegisterQuestion question, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(question);
@@ -16,16 +22,22 @@ public sealed class ToolService(ShopDb db, TimeProvider clock)
             $"""select id as "Value" from tools where shop_fold(concat_ws(' ', name, fits, place, other_measures)) like shop_fold({inside})""");
         return await db.Tools.AsNoTracking().Where(row => found.Contains(row.Id) && (row.RetiredAt != null) == question.Retired)
             .OrderBy(row => row.Name).ThenBy(row => row.Id)
-            .PageAsync(question.Page, row => new ToolLine(
-                row.Id, row.Name, row.Kind, row.Fits, row.Place, row.Unit, row.Spanner, row.OtherMeasures), cancel);
+            .PageAsync(question.Page, Line, cancel);
     }
 
     /// <summary>Ring spanners in use, to choose one from.</summary>
     public async Task<IReadOnlyList<ToolLine>> RingSpannersAsync(CancellationToken cancel) =>
         await db.Tools.AsNoTracking().Where(row => row.RetiredAt == null && row.Kind == ToolKind.RingSpanner)
-            .OrderBy(row => row.Name).ThenBy(row => row.Id)
-            .Select(row => new ToolLine(row.Id, row.Name, row.Kind, row.Fits, row.Place, row.Unit, row.Spanner, row.OtherMeasures))
-            .ToListAsync(cancel);
+            .OrderBy(row => row.Name).ThenBy(row => row.Id).Select(Line).ToListAsync(cancel);
+
+    /// <summary>Tools in use of which is written that they fit a model.</summary>
+    public async Task<IReadOnlyList<ToolLine>> FittingAsync(string model, CancellationToken cancel)
+    {
+        var inside = RegisterPages.Inside(model);
+        var found = db.Database.SqlQuery<Guid>($"""select id as "Value" from tools where shop_fold(fits) like shop_fold({inside})""");
+        return await db.Tools.AsNoTracking().Where(row => found.Contains(row.Id) && row.RetiredAt == null)
+            .OrderBy(row => row.Name).ThenBy(row => row.Id).Take(MostFitting).Select(Line).ToListAsync(cancel);
+    }
 
     public async Task<Result<ToolView>> GetAsync(Guid id, CancellationToken cancel)
     {

@@ -50,18 +50,33 @@ public sealed class CaptureStories(OpenShop open, Chromium chromium) : IClassFix
     public async Task Releases_heard_by_the_page_have_the_times_they_were_made_with_and_stay_after_a_reload()
     {
         double[] widths = [0.0100, 0.0104, 0.0097];
-        var (browser, page) = await OpenAsync(LightPulses.Signal(Rate, Pulses(widths), tail: 2));
-        await using var _ = browser;
-        await ArmAsync(page);
-        var figures = await FiguresAsync(page, widths.Length);
-        for (var i = 0; i < widths.Length; i++)
+        for (var once = 1; ; once++)
         {
-            // DC and 48 dB: a quarter of a sample or 0.1 %, three times over for a single error.
-            Assert.Equal(widths[i], figures[i], 3 * Math.Max(0.25 / Rate, 0.001 * widths[i]));
-        }
+            var (browser, page) = await OpenAsync(LightPulses.Signal(Rate, Pulses(widths), tail: 2));
+            await using var _ = browser;
+            await ArmAsync(page);
+            // A busy machine may put in or lose a block of sound. The page has to say so; only then is the story told again, twice at most.
+            if (await LosesSoundAsync(page, widths.Length) && once < 3)
+                continue;
+            var figures = await FiguresAsync(page, widths.Length);
+            for (var i = 0; i < widths.Length; i++)
+            {
+                // DC and 48 dB: a quarter of a sample or 0.1 %, three times over for a single error.
+                Assert.Equal(widths[i], figures[i], 3 * Math.Max(0.25 / Rate, 0.001 * widths[i]));
+            }
 
-        await page.ReloadAsync();
-        Assert.Equal(figures, await FiguresAsync(page, widths.Length));
+            await page.ReloadAsync();
+            Assert.Equal(figures, await FiguresAsync(page, widths.Length));
+            return;
+        }
+    }
+
+    /// <summary>Waits for every release to be answered; true when one of them names a block of sound lost, put in or repeated.</summary>
+    private static async Task<bool> LosesSoundAsync(IPage page, int releases)
+    {
+        await page.WaitForFunctionAsync(
+            "count => document.querySelectorAll('#releases [data-reading], [data-refused] li').length >= count", releases, new() { Timeout = 30_000 });
+        return await page.Locator("#releases [data-warning-name=lostBlock], #releases [data-warning-name=droppedBlock], [data-refused] li:has-text(\"block\")").CountAsync() > 0;
     }
 
     [Fact]
@@ -84,6 +99,21 @@ public sealed class CaptureStories(OpenShop open, Chromium chromium) : IClassFix
         await ArmAsync(page);
         await Assertions.Expect(State(page)).ToContainTextAsync("No signal comes from this input", Patiently);
         await Assertions.Expect(page.Locator("#releases [data-reading]")).ToHaveCountAsync(0);
+    }
+
+    [Theory]
+    [InlineData(0.08, 50, "Hum at 50 Hz")]
+    [InlineData(0.08, 60, "Hum at 60 Hz")]
+    [InlineData(1, 997, "overdriven")]
+    public async Task Hum_and_clipping_are_told_before_the_first_release(double height, double hertz, string says)
+    {
+        var chance = new Random(3);
+        var sound = Enumerable.Range(0, Rate * 8)
+            .Select(i => (float)Math.Clamp(1.02 * height * Math.Sin(2 * Math.PI * hertz * i / Rate) + 0.001 * chance.NextDouble(), -1, 1)).ToArray();
+        var (browser, page) = await OpenAsync(sound);
+        await using var _ = browser;
+        await ArmAsync(page);
+        await Assertions.Expect(page.Locator("[data-warning]")).ToContainTextAsync(says, Patiently);
     }
 
     [Theory]

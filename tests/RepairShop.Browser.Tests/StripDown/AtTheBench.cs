@@ -29,8 +29,12 @@ internal static class AtTheBench
     }
 
     /// <summary>Everything this device has written is in the book.</summary>
-    public static Task ExpectAllSentAsync(Hands hands) =>
-        Assertions.Expect(hands.Page.Locator("#queue li")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+    public static async Task ExpectAllSentAsync(Hands hands)
+    {
+        // What was just written stands in the list of what waits a moment after the form is empty.
+        await Assertions.Expect(hands.Page.Locator("form[aria-busy]")).ToHaveCountAsync(0);
+        await Assertions.Expect(hands.Page.Locator("#queue li")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+    }
 
     /// <summary>The record's steps as the book has them, in their order: what came off, with its count.</summary>
     public static async Task<IReadOnlyList<string>> RecordAsync(Hands hands, string address, string repair)

@@ -1,7 +1,7 @@
 using RepairShop.Documents.Paperwork;
-using RepairShop.Domain.Paperwork;
 using RepairShop.Documents.Tests.EInvoices;
 using RepairShop.Domain.Invoices;
+using RepairShop.Domain.Paperwork;
 
 namespace RepairShop.Documents.Tests.Paperwork;
 

@@ -35,6 +35,17 @@ public sealed class ToolServiceTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task The_tools_that_fit_a_model_are_told_by_what_is_written_of_them_and_not_by_their_names()
+    {
+        await using var shop = await Workshop.OpenAsync(server);
+        await Add(shop, Some("Spanner") with { Fits = "example works LÁRK, rear ring" });
+        await Add(shop, Some("Lark puller") with { Fits = "Anything" });
+        var retired = await Add(shop, Some("Worn spanner") with { Fits = "Lark" });
+        await shop.Do<ToolService, Result>(tools => tools.RetireAsync(retired.Value, Ct));
+        Assert.Equal(["Spanner"], (await shop.Do<ToolService, IReadOnlyList<ToolLine>>(tools => tools.FittingAsync("Lark", Ct))).Select(tool => tool.Name));
+    }
+
+    [Fact]
     public async Task The_register_is_found_by_name_fit_and_place_whatever_the_case_or_accent()
     {
         await using var shop = await Workshop.OpenAsync(server);

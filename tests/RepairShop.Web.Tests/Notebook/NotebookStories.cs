@@ -22,8 +22,11 @@ public class NotebookStories(PostgresServer server)
         await client.Press("Start the page", ("Input.Notes", "Selenium meter"));
         Assert.Equal("Example Works Model 1", client.Heading);
         Assert.Contains("Selenium cell", client.Page.QuerySelector("#cautions")!.TextContent);
-        await client.Open("/repairs/2026-0001");
-        Assert.Equal("Notebook: Example Works Model 1", client.Page.QuerySelector("a[href*='/notebook/']")!.TextContent);
+        foreach (var place in new[] { "", "/strip-down", "/strip-down/bench" })
+        {
+            await client.Open($"/repairs/2026-0001{place}");
+            Assert.Equal("Notebook: Example Works Model 1", client.Page.QuerySelector("main a[href*='/notebook/']")!.TextContent);
+        }
     }
 
     [Fact]

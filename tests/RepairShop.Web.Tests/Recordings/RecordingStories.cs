@@ -95,10 +95,13 @@ public class RecordingStories(PostgresServer server)
         Assert.Equal(HttpStatusCode.OK, client.Status);
         Assert.Equal(0.008, double.Parse(client.Page.QuerySelector("[data-reading]")!.GetAttribute("data-reading")!, System.Globalization.CultureInfo.InvariantCulture), 3 * 0.25 / Rate);
         await client.Open(Shutter + "/capture");
+        await Release(client, form.GetAttribute("data-release")!, Wav(1 / 125.0), "1/125", lost: 2);
+        Assert.Contains("The browser lost 2 blocks of sound", client.Text, StringComparison.Ordinal);
+        await client.Open(Shutter + "/capture");
         await Release(client, form.GetAttribute("data-release")!, WavBytes.Of(Rate, WavSamples.Ieee32, false, new float[Rate]), "1/125");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, client.Status);
         Assert.Contains("one constant value", client.Text, StringComparison.Ordinal);
-        Assert.Equal(1, await app.WithDb(db => db.Recordings.CountAsync()));
+        Assert.Equal(2, await app.WithDb(db => db.Recordings.CountAsync()));
     }
 
     [Fact]
@@ -130,7 +133,7 @@ public class RecordingStories(PostgresServer server)
         Assert.Equal(HttpStatusCode.NotFound, client.Status);
     }
 
-    private static async Task Release(FormClient client, string address, byte[] wav, string mark)
+    private static async Task Release(FormClient client, string address, byte[] wav, string mark, int lost = 0)
     {
         var token = ((AngleSharp.Html.Dom.IHtmlInputElement)client.Page.QuerySelector("form[data-capture] [name='__RequestVerificationToken']")!).Value;
         using var content = new MultipartFormDataContent
@@ -138,7 +141,7 @@ public class RecordingStories(PostgresServer server)
             { new StringContent(token), "__RequestVerificationToken" },
             { new StringContent(Guid.CreateVersion7().ToString()), "release" },
             { new StringContent(mark), "mark" },
-            { new StringContent("0"), "lost" },
+            { new StringContent($"{lost}"), "lost" },
             { new StringContent("Light"), "roles" },
         };
         var file = new ByteArrayContent(wav);

@@ -10,7 +10,7 @@ window.CaptureWatch = class {
     this.lag = Math.round(rate * 0.004); // an edge is judged over 4 ms
     this.noise = 0;
     this.seen = 0;
-    this.lost = 0;
+    this.losses = []; // where a block was lost
     this.exposure = null;
     this.peaks = new Array(channelCount).fill(0);
     this.clipped = false;
@@ -21,13 +21,15 @@ window.CaptureWatch = class {
 
   get silent() { return this.seen > this.rate * 1.5 && this.loudest < 1e-5; }
 
+  get losing() { return this.losses.some(frame => frame > this.frame - 5 * this.rate); }
+
   get threshold() { return Math.max(0.008, 10 * this.noise); }
 
   at(frame, channel = this.light) { return this.ring[channel][((frame % this.length) + this.length) % this.length]; }
 
   // Takes a block; returns what was cut out when an exposure has ended, else null.
   take(channels, lost, expectedSeconds) {
-    this.lost += lost;
+    if (lost > 0) this.losses = [...this.losses.filter(frame => frame > this.frame - this.length), ...Array(lost).fill(this.frame)];
     let cut = null;
     for (let i = 0; i < channels[0].length; i++) {
       for (let c = 0; c < this.ring.length; c++) {
@@ -73,9 +75,9 @@ window.CaptureWatch = class {
 
   cutOut(one) {
     const from = Math.max(0, one.start - Math.round(this.rate * 0.4), this.frame - this.length + 1);
-    const cut = { channels: this.ring.map((_, c) => this.copy(c, from, this.frame)), lost: this.lost };
+    const cut = { channels: this.ring.map((_, c) => this.copy(c, from, this.frame)), lost: this.losses.filter(frame => frame >= from).length };
     this.exposure = null;
-    this.lost = 0;
+    this.losses = [];
     return cut;
   }
 

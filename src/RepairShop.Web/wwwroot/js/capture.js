@@ -94,9 +94,11 @@
     if (armed.watch.clipped) {
       armed.clippedUntil = Date.now() + 3000;
     }
-    warn(Date.now() < armed.clippedUntil ? "The input is overdriven: turn it down or move the lamp away."
-      : armed.watch.lost > 0 ? "The browser lost a block of sound: close other programs and pages."
-      : hum ? `Hum at ${hum.hertz} Hz, ${(hum.height * 100).toFixed(1)} % of full scale: keep the cable off mains leads, and use a lamp on direct current.` : "");
+    warn([
+      Date.now() < armed.clippedUntil && "The input is overdriven: turn it down or move the lamp away.",
+      armed.watch.losing && "The browser lost a block of sound: close other programs and pages.",
+      hum && `Hum at ${hum.hertz} Hz, ${(hum.height * 100).toFixed(0)} % of full scale: keep the cable off mains leads, and use a lamp on direct current.`,
+    ].filter(Boolean).join(" "));
     state(armed.watch.exposure ? `${shown(chosen())}: exposure running…`
       : armed.watch.settled ? `Armed at ${shown(chosen())}. Release the shutter.` : "Listening to the quiet…");
   };

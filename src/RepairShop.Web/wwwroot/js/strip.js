@@ -154,16 +154,19 @@
         return;
       }
       const entry = entryOf(new FormData(form));
+      form.setAttribute("aria-busy", "true"); // until it stands in the list of what waits
       begin(); // at once: the second press of a double press finds an empty form
       try {
         await queue.keep(entry);
       } catch {
         fill(entry);
+        form.removeAttribute("aria-busy");
         await show("There is no room left on this device to keep this step: leave the page open until the connection is back.");
         return;
       }
       localStorage.removeItem("kept:" + location.pathname + ":" + form.dataset.keep);
       await show();
+      form.removeAttribute("aria-busy");
       await send();
     }, true);
     show().then(send);

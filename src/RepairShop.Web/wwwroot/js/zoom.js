@@ -119,7 +119,7 @@
         draw(chart, words);
       }
     });
-    svg.addEventListener("pointerup", () => { held = null; });
+    for (const end of ["pointerup", "pointercancel"]) svg.addEventListener(end, () => { held = null; });
     svg.addEventListener("dblclick", event => { zoomed(chart, 0.5, time(event)); draw(chart, words); });
   };
 
