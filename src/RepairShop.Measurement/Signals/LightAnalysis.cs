@@ -13,9 +13,6 @@ internal sealed class LightAnalysis
     /// <summary>Four and more releases that follow each other faster than this are no person's doing.</summary>
     private const double QuickestReleaseSeconds = 0.2;
 
-    /// <summary>Edges no higher than this many standard deviations of a sample's noise are drowned in it, whatever made them.</summary>
-    private const double DrownedSigmas = 4;
-
     /// <summary>So many samples tell the noise.</summary>
     private const int NoiseSamples = 50_000;
 
@@ -117,11 +114,12 @@ internal sealed class LightAnalysis
         return new(index, signal, fit, ExposureJudge.Judge(fit, signal, window, droop, index, harm?.Reason), harm);
     }
 
+    /// <summary>Whether not even the greatest edge is as high as an exposure's level must be: what made it can't be told from noise.</summary>
     private static bool IsDrowned(ReadOnlySpan<float> samples, double greatest)
     {
         var part = new double[Math.Min(NoiseSamples, samples.Length)];
         for (var i = 0; i < part.Length; i++) part[i] = samples[i];
-        return greatest < DrownedSigmas * StraightSignal.NoiseOf(part);
+        return greatest < ExposureJudge.LeastSignalToNoise * StraightSignal.NoiseOf(part);
     }
 
     private LightChannel Nothing(Outcome reason) =>
