@@ -114,23 +114,29 @@ internal sealed class PulseFit
     {
         var now = Bounded(guess.Parameters);
         var damping = 1e-3;
+        int[] places = [.. Enumerable.Range(0, PulseModel.Size).Where(IsFree)];
+        var (damped, step) = (new double[places.Length, places.Length], new double[places.Length]);
         var (normal, right) = (new double[PulseModel.Size, PulseModel.Size], new double[PulseModel.Size]);
+        var (nextNormal, nextRight) = (new double[PulseModel.Size, PulseModel.Size], new double[PulseModel.Size]);
         var cost = Linearise(now, normal, right);
         for (var round = 0; round < MostRounds; round++)
         {
-            var damped = (double[,])normal.Clone();
-            for (var i = 0; i < PulseModel.Size; i++) damped[i, i] += damping * normal[i, i] + (IsFree(i) ? 1e-12 : 1);
-            var step = Dense.Solve(damped, right);
+            Pick(normal, places, damped);
+            for (var i = 0; i < places.Length; i++)
+            {
+                damped[i, i] += damping * damped[i, i] + 1e-12;
+                step[i] = right[places[i]];
+            }
+
+            Dense.SolveInPlace(damped, step);
             var next = (double[])now.Clone();
-            for (var i = 0; i < next.Length; i++)
-                if (IsFree(i)) next[i] += step[i];
+            for (var i = 0; i < places.Length; i++) next[places[i]] += step[i];
             next = Bounded(next);
-            var (nextNormal, nextRight) = (new double[PulseModel.Size, PulseModel.Size], new double[PulseModel.Size]);
             var nextCost = Linearise(next, nextNormal, nextRight);
             if (nextCost < cost)
             {
                 var done = cost - nextCost < 1e-8 * cost + 1e-5;
-                (now, cost, normal, right) = (next, nextCost, nextNormal, nextRight);
+                (now, cost, normal, nextNormal, right, nextRight) = (next, nextCost, nextNormal, normal, nextRight, right);
                 damping = Math.Max(1e-9, damping / 8);
                 if (done && round > 2) break;
             }
@@ -141,12 +147,30 @@ internal sealed class PulseFit
             }
         }
 
-        for (var i = 0; i < PulseModel.Size; i++) normal[i, i] += IsFree(i) ? 1e-12 : 1e12;
-        var covariance = Dense.Inverse(normal);
+        return new(new() { Parameters = now }, Covariance(normal, places, damped), cost);
+    }
+
+    /// <summary>The rows and columns of the parameters that are free.</summary>
+    private static void Pick(double[,] normal, int[] places, double[,] picked)
+    {
+        for (var i = 0; i < places.Length; i++)
+            for (var j = 0; j < places.Length; j++) picked[i, j] = normal[places[i], places[j]];
+    }
+
+    /// <summary>Covariance of all parameters: what is not free has none, but for what follows from others.</summary>
+    private double[,] Covariance(double[,] normal, int[] places, double[,] picked)
+    {
+        Pick(normal, places, picked);
+        for (var i = 0; i < places.Length; i++) picked[i, i] += 1e-12;
+        var inverse = Dense.Inverse(picked);
+        var covariance = new double[PulseModel.Size, PulseModel.Size];
+        for (var i = 0; i < places.Length; i++)
+            for (var j = 0; j < places.Length; j++) covariance[places[i], places[j]] = inverse[i, j];
         foreach (var shape in level) LevelFoot.Spread(covariance, shape);
-        if (tied)
-            for (var i = 0; i < PulseModel.Size; i++) covariance[i, PulseModel.T2] = covariance[PulseModel.T2, i] = covariance[i == PulseModel.T2 ? PulseModel.T1 : i, PulseModel.T1];
-        return new(new() { Parameters = now }, covariance, cost);
+        if (!tied) return covariance;
+        for (var i = 0; i < PulseModel.Size; i++) covariance[i, PulseModel.T2] = covariance[i, PulseModel.T1];
+        for (var i = 0; i < PulseModel.Size; i++) covariance[PulseModel.T2, i] = covariance[PulseModel.T1, i];
+        return covariance;
     }
 
     private bool IsFree(int i) => free[i] && !(tied && i == PulseModel.T2);
@@ -169,6 +193,8 @@ internal sealed class PulseFit
     /// <summary>Cost at a place, in units of the noise's variance, with its normal matrix and right side.</summary>
     private double Linearise(double[] at, double[,] normal, double[] right)
     {
+        Array.Clear(normal);
+        Array.Clear(right);
         var model = new PulseModel { Parameters = at };
         Span<double> slopes = stackalloc double[PulseModel.Size];
         // Off the edges only the two levels have a slope, and most samples lie there: these sums are made at the end.
