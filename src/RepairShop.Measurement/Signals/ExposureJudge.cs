@@ -23,7 +23,7 @@ internal static class ExposureJudge
     private const double RestSeconds = 0.025;
 
     /// <summary>Level over noise, below which an edge's place means nothing: 12 dB.</summary>
-    private const double LeastSignalToNoise = 4;
+    public const double LeastSignalToNoise = 4;
 
     /// <summary>An edge of fewer samples than this with a decay many times as long is a click, not blades.</summary>
     private const double ClickSamples = 3;

@@ -13,6 +13,9 @@ internal sealed class LightAnalysis
     /// <summary>Four and more releases that follow each other faster than this are no person's doing.</summary>
     private const double QuickestReleaseSeconds = 0.2;
 
+    /// <summary>So many samples tell the noise.</summary>
+    private const int NoiseSamples = 50_000;
+
     /// <summary>Where nothing at all is a shutter among more than this many, other readings won't help.</summary>
     private const int MostTriedAgain = 30;
 
@@ -52,7 +55,8 @@ internal sealed class LightAnalysis
             if (best is { IsClean: true } or { Windows.Count: > MostTriedAgain }) break;
         }
 
-        if (best is null || best.Found.Count == 0) return Nothing(WithoutExposures.Sounding(blocks));
+        if (best is null || best.Found.Count == 0)
+            return Nothing(IsDrowned(samples, finder.Greatest) ? Outcome.TooLittleLight : WithoutExposures.Sounding(blocks));
         var (found, windows, droop, polarity) = (best.Found, best.Windows, best.Droop, best.Polarity);
         var reference = OpenReference.Of(rig, channel, found, warnings);
         for (var i = 0; i < found.Count; i++)
@@ -108,6 +112,14 @@ internal sealed class LightAnalysis
         if (fit is null) return null;
         var harm = damage.Across(samples, candidate.From * length, candidate.To * length) ?? Damage.Jump(fit, signal, rate);
         return new(index, signal, fit, ExposureJudge.Judge(fit, signal, window, droop, index, harm?.Reason), harm);
+    }
+
+    /// <summary>Whether not even the greatest edge is as high as an exposure's level must be: what made it can't be told from noise.</summary>
+    private static bool IsDrowned(ReadOnlySpan<float> samples, double greatest)
+    {
+        var part = new double[Math.Min(NoiseSamples, samples.Length)];
+        for (var i = 0; i < part.Length; i++) part[i] = samples[i];
+        return greatest < ExposureJudge.LeastSignalToNoise * StraightSignal.NoiseOf(part);
     }
 
     private LightChannel Nothing(Outcome reason) =>

@@ -35,7 +35,8 @@ public static class AccuracyTable
         new("AC, 44.1 kHz", 0.5, 0.003) { Seed = 16_000, RateHz = 44_100, IsAc = true },
         new("DC, 96 kHz", 0.25, 0.001) { Seed = 17_000, RateHz = 96_000 },
         new("AC, 96 kHz", 0.5, 0.003) { Seed = 18_000, RateHz = 96_000, IsAc = true },
-        new("DC, 192 kHz", 0.25, 0.001) { Seed = 19_000, RateHz = 192_000, WidthMissed = (0.42, 4.08) },
+        // One of the 200: 1/500 s with a kink in both edges, whose crossings come out 2.9 µs late and 3.9 µs early, the shapes being rounder there.
+        new("DC, 192 kHz", 0.25, 0.001) { Seed = 19_000, RateHz = 192_000, WidthMissed = (0.42, 4.06) },
         new("AC, 192 kHz", 0.5, 0.003) { Seed = 20_000, RateHz = 192_000, IsAc = true },
     ];
 

@@ -17,6 +17,12 @@ internal sealed class PulseFit
     /// <summary>By how much the five terms of one edge for kinks must lower it: Akaike's two a term.</summary>
     private const double KinkWorth = 10;
 
+    /// <summary>By how much a slope at an edge's foot must lower it: Schwarz's ln n for one term, with the few hundred samples of an edge.</summary>
+    private const double SlopeWorth = 6;
+
+    /// <summary>A foot steeper than this share of the edge's mean slope is not level.</summary>
+    private const double SteepFoot = 0.4;
+
     private readonly double[] values;
     private readonly bool[] skip;
     private readonly bool[] free;
@@ -24,8 +30,14 @@ internal sealed class PulseFit
     private readonly bool tied;
     private readonly OpenLevel? held;
 
-    private PulseFit(double[] values, bool[] skip, bool[] free, double noise, bool tied, OpenLevel? held = null) =>
-        (this.values, this.skip, this.free, weight, this.tied, this.held) = (values, skip, free, 1 / (noise * noise), tied, held);
+    /// <summary>Shapes whose foot is level.</summary>
+    private readonly IReadOnlyList<int> level;
+
+    private PulseFit(double[] values, bool[] skip, bool[] free, double noise, bool tied, OpenLevel? held, IReadOnlyList<int> level)
+    {
+        (this.values, this.skip, this.free, weight, this.tied, this.held, this.level) = (values, skip, free, 1 / (noise * noise), tied, held, level);
+        foreach (var shape in level) free[LevelFoot.Following(shape)] = false;
+    }
 
     /// <summary>The result of a fit.</summary>
     /// <param name="Model">The best model.</param>
@@ -41,29 +53,47 @@ internal sealed class PulseFit
     /// <param name="held">A height known from elsewhere; null leaves it to the samples.</param>
     public static Result Both(double[] values, bool[] skip, PulseModel guess, double noise, OpenLevel? held)
     {
-        PulseFit With(bool tied, bool kinks) => new(values, skip, Free(closing: true, kinks), noise, tied, held);
-        var loose = With(tied: false, kinks: false).Run(guess);
+        PulseFit With(bool tied, bool kinks, IReadOnlyList<int> level) => new(values, skip, Free(closing: true, kinks), noise, tied, held, level);
+        var loose = With(tied: false, kinks: false, []).Run(guess);
         var (best, isTied) = (loose, false);
         var dwell = loose.Model[PulseModel.T2] - loose.Model[PulseModel.T1];
         if (dwell <= ShortRest * (loose.Model[PulseModel.T3] - loose.Model[PulseModel.T0]))
         {
             var turning = (double[])loose.Model.Parameters.Clone();
             turning[PulseModel.T1] = turning[PulseModel.T2] = (turning[PulseModel.T1] + turning[PulseModel.T2]) / 2;
-            var tied = With(tied: true, kinks: false).Run(new() { Parameters = turning });
+            var tied = With(tied: true, kinks: false, []).Run(new() { Parameters = turning });
             // A plateau is one parameter more: it must explain more than noise would give it.
             if (tied.Cost < loose.Cost + PlateauWorth) (best, isTied) = (tied, true);
         }
 
-        var kinked = With(isTied, kinks: true).Run(best.Model);
-        return kinked.Cost < best.Cost - 1.5 * KinkWorth ? kinked : best;
+        var kinked = With(isTied, kinks: true, []).Run(best.Model);
+        var hasKinks = kinked.Cost < best.Cost - 1.5 * KinkWorth;
+        return Settled(hasKinks ? kinked : best, [PulseModel.OpeningShape, PulseModel.ClosingShape], level => With(isTied, hasKinks, level));
     }
 
     /// <summary>Fits an opening alone: the values end before the closing begins.</summary>
     public static Result OpeningOnly(double[] values, bool[] skip, PulseModel guess, double noise)
     {
-        var plain = new PulseFit(values, skip, Free(closing: false, kinks: false), noise, tied: false).Run(guess);
-        var kinked = new PulseFit(values, skip, Free(closing: false, kinks: true), noise, tied: false).Run(plain.Model);
-        return kinked.Cost < plain.Cost - KinkWorth ? kinked : plain;
+        PulseFit With(bool kinks, IReadOnlyList<int> level) => new(values, skip, Free(closing: false, kinks), noise, tied: false, null, level);
+        var plain = With(kinks: false, []).Run(guess);
+        var kinked = With(kinks: true, []).Run(plain.Model);
+        var hasKinks = kinked.Cost < plain.Cost - KinkWorth;
+        return Settled(hasKinks ? kinked : plain, [PulseModel.OpeningShape], level => With(hasKinks, level));
+    }
+
+    /// <summary>Where an edge's foot is nearly level and the samples do not ask for a slope there, it is level.</summary>
+    private static Result Settled(Result best, ReadOnlySpan<int> shapes, Func<IReadOnlyList<int>, PulseFit> with)
+    {
+        IReadOnlyList<int> level = [];
+        foreach (var shape in shapes)
+        {
+            if (LevelFoot.Slope(best.Model.Parameters, shape) > SteepFoot) continue;
+            IReadOnlyList<int> more = [.. level, shape];
+            var settled = with(more).Run(best.Model);
+            if (settled.Cost < best.Cost + SlopeWorth) (best, level) = (settled, more);
+        }
+
+        return best;
     }
 
     private static bool[] Free(bool closing, bool kinks)
@@ -84,23 +114,29 @@ internal sealed class PulseFit
     {
         var now = Bounded(guess.Parameters);
         var damping = 1e-3;
+        int[] places = [.. Enumerable.Range(0, PulseModel.Size).Where(IsFree)];
+        var (damped, step) = (new double[places.Length, places.Length], new double[places.Length]);
         var (normal, right) = (new double[PulseModel.Size, PulseModel.Size], new double[PulseModel.Size]);
+        var (nextNormal, nextRight) = (new double[PulseModel.Size, PulseModel.Size], new double[PulseModel.Size]);
         var cost = Linearise(now, normal, right);
         for (var round = 0; round < MostRounds; round++)
         {
-            var damped = (double[,])normal.Clone();
-            for (var i = 0; i < PulseModel.Size; i++) damped[i, i] += damping * normal[i, i] + (IsFree(i) ? 1e-12 : 1);
-            var step = Dense.Solve(damped, right);
+            Pick(normal, places, damped);
+            for (var i = 0; i < places.Length; i++)
+            {
+                damped[i, i] += damping * damped[i, i] + 1e-12;
+                step[i] = right[places[i]];
+            }
+
+            Dense.SolveInPlace(damped, step);
             var next = (double[])now.Clone();
-            for (var i = 0; i < next.Length; i++)
-                if (IsFree(i)) next[i] += step[i];
+            for (var i = 0; i < places.Length; i++) next[places[i]] += step[i];
             next = Bounded(next);
-            var (nextNormal, nextRight) = (new double[PulseModel.Size, PulseModel.Size], new double[PulseModel.Size]);
             var nextCost = Linearise(next, nextNormal, nextRight);
             if (nextCost < cost)
             {
-                var done = cost - nextCost < 1e-7 * cost + 1e-4;
-                (now, cost, normal, right) = (next, nextCost, nextNormal, nextRight);
+                var done = cost - nextCost < 1e-8 * cost + 1e-5;
+                (now, cost, normal, nextNormal, right, nextRight) = (next, nextCost, nextNormal, normal, nextRight, right);
                 damping = Math.Max(1e-9, damping / 8);
                 if (done && round > 2) break;
             }
@@ -111,8 +147,30 @@ internal sealed class PulseFit
             }
         }
 
-        for (var i = 0; i < PulseModel.Size; i++) normal[i, i] += IsFree(i) ? 1e-12 : 1e12;
-        return new(new() { Parameters = now }, Dense.Inverse(normal), cost);
+        return new(new() { Parameters = now }, Covariance(normal, places, damped), cost);
+    }
+
+    /// <summary>The rows and columns of the parameters that are free.</summary>
+    private static void Pick(double[,] normal, int[] places, double[,] picked)
+    {
+        for (var i = 0; i < places.Length; i++)
+            for (var j = 0; j < places.Length; j++) picked[i, j] = normal[places[i], places[j]];
+    }
+
+    /// <summary>Covariance of all parameters: what is not free has none, but for what follows from others.</summary>
+    private double[,] Covariance(double[,] normal, int[] places, double[,] picked)
+    {
+        Pick(normal, places, picked);
+        for (var i = 0; i < places.Length; i++) picked[i, i] += 1e-12;
+        var inverse = Dense.Inverse(picked);
+        var covariance = new double[PulseModel.Size, PulseModel.Size];
+        for (var i = 0; i < places.Length; i++)
+            for (var j = 0; j < places.Length; j++) covariance[places[i], places[j]] = inverse[i, j];
+        foreach (var shape in level) LevelFoot.Spread(covariance, shape);
+        if (!tied) return covariance;
+        for (var i = 0; i < PulseModel.Size; i++) covariance[i, PulseModel.T2] = covariance[i, PulseModel.T1];
+        for (var i = 0; i < PulseModel.Size; i++) covariance[PulseModel.T2, i] = covariance[PulseModel.T1, i];
+        return covariance;
     }
 
     private bool IsFree(int i) => free[i] && !(tied && i == PulseModel.T2);
@@ -125,6 +183,7 @@ internal sealed class PulseFit
         for (var k = 0; k < EdgeShape.Count; k++)
             foreach (var shape in (ReadOnlySpan<int>)[PulseModel.OpeningShape, PulseModel.ClosingShape])
                 q[shape + k] = Math.Clamp(q[shape + k], -EdgeShape.Most[k], EdgeShape.Most[k]);
+        foreach (var shape in level) LevelFoot.Follow(q, shape);
         if (q[PulseModel.T1] > q[PulseModel.T2]) q[PulseModel.T1] = q[PulseModel.T2] = (q[PulseModel.T1] + q[PulseModel.T2]) / 2;
         q[PulseModel.T0] = Math.Min(q[PulseModel.T0], q[PulseModel.T1] - PulseModel.LeastEdge);
         q[PulseModel.T3] = Math.Max(q[PulseModel.T3], q[PulseModel.T2] + PulseModel.LeastEdge);
@@ -134,6 +193,8 @@ internal sealed class PulseFit
     /// <summary>Cost at a place, in units of the noise's variance, with its normal matrix and right side.</summary>
     private double Linearise(double[] at, double[,] normal, double[] right)
     {
+        Array.Clear(normal);
+        Array.Clear(right);
         var model = new PulseModel { Parameters = at };
         Span<double> slopes = stackalloc double[PulseModel.Size];
         // Off the edges only the two levels have a slope, and most samples lie there: these sums are made at the end.
@@ -164,10 +225,11 @@ internal sealed class PulseFit
         }
 
         cost *= weight;
-        if (held is { } level) cost += Hold(at, PulseModel.Height, level.Value, level.StandardUncertainty, normal, right);
+        if (held is { } open) cost += Hold(at, PulseModel.Height, open.Value, open.StandardUncertainty, normal, right);
         for (var k = 0; k < EdgeShape.Count; k++)
             foreach (var shape in (ReadOnlySpan<int>)[PulseModel.OpeningShape, PulseModel.ClosingShape])
                 cost += Hold(at, shape + k, EdgeShape.Usual[k], EdgeShape.Spread[k], normal, right);
+        foreach (var shape in level) cost += LevelFoot.Hold(at, shape, free, normal, right);
         return cost;
     }
 
@@ -180,6 +242,7 @@ internal sealed class PulseFit
             slopes[PulseModel.T2] = 0;
         }
 
+        if (level.Contains(shape)) LevelFoot.Fold(slopes.Slice(shape, EdgeShape.Count));
         Span<int> places = stackalloc int[PulseModel.Size];
         var count = 0;
         for (var i = 0; i < PulseModel.OpeningShape; i++)
