@@ -52,7 +52,7 @@ public sealed class OverPaymentStory(PostgresServer server, Chromium chromium)
         await hands.TypeAsync("Amount", "80");
         await hands.PressAsync("Share it out, oldest first");
         await Assertions.Expect(hands.Page.GetByLabel("Share for I-")).ToHaveValueAsync("60.5");
-        await hands.TickAsync("Keep what is not shared out");
+        await hands.TickAsync("Keep what is not shared out as the customer’s credit");
         await NothingForAxeAsync(hands);
         await hands.PressAsync("Record money");
         await Assertions.Expect(hands.Page.Locator(".notice")).ToContainTextAsync("€19.50 are kept as credit");
