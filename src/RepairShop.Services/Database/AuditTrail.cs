@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
+using RepairShop.Domain.Ledger;
 using RepairShop.Domain.Shop;
 using RepairShop.Services.Accounts;
 
@@ -14,6 +15,7 @@ internal static class AuditTrail
     private static readonly HashSet<Type> LeftOut =
     [
         typeof(AuditEntry), typeof(NumberSeries), typeof(DataProtectionKey),
+        typeof(JournalEntry), typeof(JournalLine), // a trail themselves
         typeof(IdentityUserToken<Guid>), typeof(IdentityUserLogin<Guid>), typeof(IdentityUserClaim<Guid>),
     ];
 

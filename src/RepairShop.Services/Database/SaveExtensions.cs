@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using RepairShop.Domain.Ledger;
 using RepairShop.Domain.Results;
 
 namespace RepairShop.Services.Database;
@@ -24,6 +25,8 @@ public static class SaveExtensions
         }
         catch (DbUpdateException update) when (update.InnerException is PostgresException refused)
         {
+            if (refused.ConstraintName == "month_is_closed")
+                return new MonthIsClosed();
             foreach (var (constraint, failure) in refusals)
             {
                 if (refused.ConstraintName == constraint)

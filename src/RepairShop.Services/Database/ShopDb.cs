@@ -9,6 +9,7 @@ using RepairShop.Domain.Estimates;
 using RepairShop.Domain.Findings;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Labour;
+using RepairShop.Domain.Ledger;
 using RepairShop.Domain.Notebook;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Parts;
@@ -20,6 +21,7 @@ using RepairShop.Domain.ShutterTests;
 using RepairShop.Domain.StripDown;
 using RepairShop.Domain.Tools;
 using RepairShop.Services.Accounts;
+using RepairShop.Services.Ledger;
 using RepairShop.Services.Repairs;
 
 namespace RepairShop.Services.Database;
@@ -65,6 +67,12 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<InvoiceChange> InvoiceChanges => Set<InvoiceChange>();
     public DbSet<InvoiceTax> InvoiceTaxes => Set<InvoiceTax>();
     public DbSet<Payment> Payments => Set<Payment>();
+    public DbSet<JournalEntry> JournalEntries => Set<JournalEntry>();
+    public DbSet<JournalLine> JournalLines => Set<JournalLine>();
+    public DbSet<ClosedMonth> ClosedMonths => Set<ClosedMonth>();
+    public DbSet<AccountName> AccountNames => Set<AccountName>();
+    public DbSet<StockLayer> StockLayers => Set<StockLayer>();
+    public DbSet<StockTaking> StockTakings => Set<StockTaking>();
     public DbSet<Paper> Papers => Set<Paper>();
     public DbSet<OutboxMail> Outbox => Set<OutboxMail>();
     public DbSet<MailText> MailTexts => Set<MailText>();
@@ -87,15 +95,20 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
         configurationBuilder.Properties<decimal>().HavePrecision(18, 4);
     }
 
+    /// <exception cref="NotSupportedException">Something that belongs into the journal is among the changes: that is written by
+    /// <see cref="SaveChangesAsync(bool, CancellationToken)"/> alone.</exception>
     public override int SaveChanges(bool acceptAllChangesOnSuccess)
     {
+        if (Bookkeeper.HasSomethingToWrite(this))
+            throw new NotSupportedException("Save invoices and payments with SaveChangesAsync.");
         AuditTrail.Record(this, person.Id, clock.GetUtcNow());
         return base.SaveChanges(acceptAllChangesOnSuccess);
     }
 
-    public override Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
+    public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
     {
+        await Bookkeeper.RecordAsync(this, cancellationToken);
         AuditTrail.Record(this, person.Id, clock.GetUtcNow());
-        return base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+        return await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
     }
 }

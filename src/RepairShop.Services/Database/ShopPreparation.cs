@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using RepairShop.Services.Accounts;
+using RepairShop.Services.Ledger;
 using RepairShop.Services.Shop;
 
 namespace RepairShop.Services.Database;
@@ -14,6 +15,7 @@ public static class ShopPreparation
         var db = scope.ServiceProvider.GetRequiredService<ShopDb>();
         await db.Database.MigrateAsync(ct);
         await ShopDefaults.EnsureAsync(db, ct);
+        await JournalBackfill.EnsureAsync(db, ct);
         await scope.ServiceProvider.GetRequiredService<AccountService>().EnsureRoles();
     }
 }

@@ -34,6 +34,8 @@ public static class AccessTable
         new("/money", Counter),
         new("/invoices", Counter),
         new("/post", Counter),
+        new("/figures", OwnerOnly),
+        new("/ledger", OwnerOnly),
         new("/shop", OwnerOnly),
     ];
 

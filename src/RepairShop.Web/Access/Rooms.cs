@@ -13,6 +13,7 @@ public static class Rooms
         new("Stock", "/stock"),
         new("Tools", "/tools"),
         new("Money", "/invoices"),
+        new("Figures", "/figures"),
         new("Shop", "/shop"),
     ];
 }

@@ -1461,6 +1461,291 @@ namespace RepairShop.Services.Database.Migrations
                         });
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Ledger.AccountName", b =>
+                {
+                    b.Property<string>("Account")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("account");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("number");
+
+                    b.HasKey("Account")
+                        .HasName("pk_account_names");
+
+                    b.ToTable("account_names", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Ledger.ClosedMonth", b =>
+                {
+                    b.Property<DateOnly>("Month")
+                        .HasColumnType("date")
+                        .HasColumnName("month");
+
+                    b.Property<DateTimeOffset>("ClosedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("closed_at");
+
+                    b.Property<Guid>("ClosedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("closed_by");
+
+                    b.HasKey("Month")
+                        .HasName("pk_closed_months");
+
+                    b.ToTable("closed_months", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_closed_months_first_day", "extract(day from month) = 1");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Ledger.JournalEntry", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("currency");
+
+                    b.Property<DateOnly>("Date")
+                        .HasColumnType("date")
+                        .HasColumnName("date");
+
+                    b.Property<Guid?>("InvoiceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("invoice_id");
+
+                    b.Property<int>("LineCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("line_count");
+
+                    b.Property<Guid?>("MovementId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("movement_id");
+
+                    b.Property<long>("Number")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityAlwaysColumn(b.Property<long>("Number"));
+
+                    b.Property<Guid?>("PaymentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("payment_id");
+
+                    b.Property<DateTimeOffset>("PostedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("posted_at");
+
+                    b.Property<Guid>("PostedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("posted_by");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("source");
+
+                    b.HasKey("Id")
+                        .HasName("pk_journal_entries");
+
+                    b.HasAlternateKey("Id", "Date", "Currency")
+                        .HasName("ak_journal_entries_id_date_currency");
+
+                    b.HasIndex("InvoiceId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_journal_invoice")
+                        .HasFilter("payment_id is null");
+
+                    b.HasIndex("MovementId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_journal_movement");
+
+                    b.HasIndex("Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_journal_entries_number");
+
+                    b.HasIndex("PaymentId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_journal_payment");
+
+                    b.HasIndex("Date", "Number")
+                        .HasDatabaseName("ix_journal_entries_date_number");
+
+                    b.ToTable("journal_entries", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_journal_entries_paper", "(movement_id is null) <> (invoice_id is null) and (payment_id is null or invoice_id is not null)");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Ledger.JournalLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Account")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("account");
+
+                    b.Property<decimal>("Amount")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("amount");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("currency");
+
+                    b.Property<DateOnly>("Date")
+                        .HasColumnType("date")
+                        .HasColumnName("date");
+
+                    b.Property<Guid>("EntryId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entry_id");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("TaxName")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("tax_name");
+
+                    b.Property<decimal>("TaxPercent")
+                        .HasPrecision(7, 4)
+                        .HasColumnType("numeric(7,4)")
+                        .HasColumnName("tax_percent");
+
+                    b.HasKey("Id")
+                        .HasName("pk_journal_lines");
+
+                    b.HasIndex("EntryId")
+                        .HasDatabaseName("ix_journal_lines_entry_id");
+
+                    b.HasIndex("Account", "Date")
+                        .HasDatabaseName("ix_journal_lines_account_date");
+
+                    NpgsqlIndexBuilderExtensions.IncludeProperties(b.HasIndex("Account", "Date"), new[] { "Amount", "Currency", "TaxName", "TaxPercent" });
+
+                    b.HasIndex("EntryId", "Date", "Currency")
+                        .HasDatabaseName("ix_journal_lines_entry_id_date_currency");
+
+                    b.ToTable("journal_lines", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_journal_lines_amount", "amount <> 0");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Ledger.StockLayer", b =>
+                {
+                    b.Property<Guid>("MovementId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("movement_id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<decimal>("LeftQuantity")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("left_quantity");
+
+                    b.Property<decimal>("LeftValue")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("left_value");
+
+                    b.Property<Guid>("PartId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("part_id");
+
+                    b.Property<decimal>("Quantity")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("quantity");
+
+                    b.Property<decimal>("Value")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("value");
+
+                    b.HasKey("MovementId")
+                        .HasName("pk_stock_layers");
+
+                    b.HasIndex("PartId", "At", "MovementId")
+                        .HasDatabaseName("ix_stock_layers_left")
+                        .HasFilter("left_quantity > 0");
+
+                    b.ToTable("stock_layers", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_stock_layers_left", "left_quantity >= 0 and left_quantity <= quantity and (left_quantity > 0 or left_value = 0)");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Ledger.StockTaking", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("LayerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("layer_id");
+
+                    b.Property<Guid>("MovementId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("movement_id");
+
+                    b.Property<decimal>("Quantity")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("quantity");
+
+                    b.Property<decimal>("Value")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("value");
+
+                    b.HasKey("Id")
+                        .HasName("pk_stock_takings");
+
+                    b.HasIndex("LayerId")
+                        .HasDatabaseName("ix_stock_takings_layer_id");
+
+                    b.HasIndex("MovementId")
+                        .HasDatabaseName("ix_stock_takings_movement_id");
+
+                    b.ToTable("stock_takings", (string)null);
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Notebook.GuideVersion", b =>
                 {
                     b.Property<Guid>("Id")
@@ -4268,6 +4553,71 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_labour_entries_repairs_repair_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Ledger.JournalEntry", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                        .WithMany()
+                        .HasForeignKey("InvoiceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_journal_entries_invoices_invoice_id");
+
+                    b.HasOne("RepairShop.Domain.Parts.StockMovement", null)
+                        .WithMany()
+                        .HasForeignKey("MovementId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_journal_entries_stock_movements_movement_id");
+
+                    b.HasOne("RepairShop.Domain.Invoices.Payment", null)
+                        .WithMany()
+                        .HasForeignKey("PaymentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_journal_entries_payments_payment_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Ledger.JournalLine", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Ledger.JournalEntry", null)
+                        .WithMany("Lines")
+                        .HasForeignKey("EntryId", "Date", "Currency")
+                        .HasPrincipalKey("Id", "Date", "Currency")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_journal_lines_journal_entries_entry_id_date_currency");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Ledger.StockLayer", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Parts.StockMovement", null)
+                        .WithMany()
+                        .HasForeignKey("MovementId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stock_layers_stock_movements_movement_id");
+
+                    b.HasOne("RepairShop.Domain.Parts.Part", null)
+                        .WithMany()
+                        .HasForeignKey("PartId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stock_layers_parts_part_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Ledger.StockTaking", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Ledger.StockLayer", null)
+                        .WithMany()
+                        .HasForeignKey("LayerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_stock_takings_stock_layers_layer_id");
+
+                    b.HasOne("RepairShop.Domain.Parts.StockMovement", null)
+                        .WithMany()
+                        .HasForeignKey("MovementId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stock_takings_stock_movements_movement_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Notebook.GuideVersion", b =>
                 {
                     b.HasOne("RepairShop.Domain.Repairs.Repair", null)
@@ -4539,6 +4889,11 @@ namespace RepairShop.Services.Database.Migrations
                     b.Navigation("Lines");
 
                     b.Navigation("Taxes");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Ledger.JournalEntry", b =>
+                {
+                    b.Navigation("Lines");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.ShutterTest", b =>
