@@ -61,10 +61,14 @@ internal static class BlockFaults
     {
         for (var i = 0; i < samples.Length; i += Stride)
             foreach (var lag in lags)
-            {
-                if (lag > i || samples[i] != samples[i - lag] || faults.Any(f => f.From <= i && i < f.To)) continue;
-                if (Repeat(samples, i, lag, least) is { } fault && !faults.Any(f => f.From < fault.To && fault.From < f.To)) faults.Add(fault);
-            }
+                if (lag <= i && samples[i] == samples[i - lag]) AddRepeat(samples, i, lag, least, faults);
+    }
+
+    /// <summary>A method of its own, for what a lambda holds is allocated wherever it might be needed.</summary>
+    private static void AddRepeat(ReadOnlySpan<float> samples, int at, int lag, int least, List<Fault> faults)
+    {
+        if (faults.Exists(f => f.From <= at && at < f.To)) return;
+        if (Repeat(samples, at, lag, least) is { } fault && !faults.Exists(f => f.From < fault.To && fault.From < f.To)) faults.Add(fault);
     }
 
     private static Fault? Repeat(ReadOnlySpan<float> samples, int at, int lag, int least)

@@ -1,3 +1,4 @@
+using System.Numerics;
 using RepairShop.Measurement.Signals.Fitting;
 
 namespace RepairShop.Measurement.Signals.Straightening;
@@ -52,28 +53,49 @@ internal sealed class HarmonicFit
         return new(solution, Math.Max(0, squares - explained), normal);
     }
 
-    /// <summary>Right side: the values times each wave. The harmonics follow from the ground wave by cos((h+1)x) = 2cos(x)cos(hx) − cos((h−1)x).</summary>
+    /// <summary>
+    /// Right side: the values times each wave, as many values at once as the processor takes. The harmonics follow from the ground wave by
+    /// cos((h+1)x) = 2cos(x)cos(hx) − cos((h−1)x).
+    /// </summary>
     private static void Project(double[] values, double phase, double step, int harmonics, double[] right)
     {
-        var (turnSin, turnCos) = Math.SinCos(step);
-        var (sin1, cos1) = Math.SinCos(phase);
-        double sum = 0;
-        foreach (var value in values)
+        var width = Vector<double>.Count;
+        Span<Vector<double>> sums = stackalloc Vector<double>[2 * harmonics + 1];
+        sums.Clear();
+        Span<double> sines = stackalloc double[width], cosines = stackalloc double[width];
+        for (var lane = 0; lane < width; lane++) (sines[lane], cosines[lane]) = Math.SinCos(phase + lane * step);
+        var (sin1, cos1) = (new Vector<double>(sines), new Vector<double>(cosines));
+        var (turnSin, turnCos) = Math.SinCos(width * step);
+        Span<double> last = stackalloc double[width];
+        for (var index = 0; index < values.Length; index += width)
         {
-            var (cosBefore, sinBefore, cos, sin) = (1.0, 0.0, cos1, sin1);
-            for (var i = 0; i < 2 * harmonics; i += 2)
+            if (index + width <= values.Length) Add(new(values, index), cos1, sin1, sums);
+            else
             {
-                right[i] += value * cos;
-                right[i + 1] += value * sin;
-                (cosBefore, cos) = (cos, 2 * cos1 * cos - cosBefore);
-                (sinBefore, sin) = (sin, 2 * cos1 * sin - sinBefore);
+                last.Clear();
+                values.AsSpan(index).CopyTo(last);
+                Add(new(last), cos1, sin1, sums);
             }
 
-            sum += value;
             (sin1, cos1) = (sin1 * turnCos + cos1 * turnSin, cos1 * turnCos - sin1 * turnSin);
         }
 
-        right[^1] += sum;
+        for (var i = 0; i < right.Length; i++) right[i] += Vector.Sum(sums[i]);
+    }
+
+    private static void Add(Vector<double> value, Vector<double> cos1, Vector<double> sin1, Span<Vector<double>> sums)
+    {
+        var twice = cos1 + cos1;
+        var (cosBefore, sinBefore, cos, sin) = (Vector<double>.One, Vector<double>.Zero, cos1, sin1);
+        for (var i = 0; i + 1 < sums.Length; i += 2)
+        {
+            sums[i] += value * cos;
+            sums[i + 1] += value * sin;
+            (cosBefore, cos) = (cos, twice * cos - cosBefore);
+            (sinBefore, sin) = (sin, twice * sin - sinBefore);
+        }
+
+        sums[^1] += value;
     }
 
     /// <summary>Σ cos and Σ sin of evenly spaced angles (geometric series).</summary>
