@@ -19,7 +19,7 @@ public class LayeringTests
         ["RepairShop.Measurement"] = new([], ["MathNet.Numerics", "Microsoft.CodeAnalysis.BannedApiAnalyzers"]),
         ["RepairShop.Domain"] = new(["RepairShop.Measurement"], []),
         ["RepairShop.Documents"] = new(["RepairShop.Domain"],
-            ["SkiaSharp", "SkiaSharp.HarfBuzz", "SkiaSharp.NativeAssets.Linux.NoDependencies", "HarfBuzzSharp", "HarfBuzzSharp.NativeAssets.Linux", "ScottPlot", "QRCoder"]),
+            ["SkiaSharp", "SkiaSharp.HarfBuzz", "SkiaSharp.NativeAssets.Linux.NoDependencies", "HarfBuzzSharp", "HarfBuzzSharp.NativeAssets.Linux", "ScottPlot", "QRCoder", "PDFsharp"]),
         ["RepairShop.Services"] = new(["RepairShop.Domain", "RepairShop.Documents"],
             [
                 "Microsoft.EntityFrameworkCore.Relational", "Microsoft.EntityFrameworkCore.Design", "Npgsql", "Npgsql.EntityFrameworkCore.PostgreSQL",
@@ -38,7 +38,7 @@ public class LayeringTests
     {
         ["RepairShop.Measurement"] = ["MathNet.Numerics"],
         ["RepairShop.Domain"] = ["RepairShop.Measurement"],
-        ["RepairShop.Documents"] = ["RepairShop.Domain", "RepairShop.Measurement", "SkiaSharp", "HarfBuzzSharp", "ScottPlot", "QRCoder"],
+        ["RepairShop.Documents"] = ["RepairShop.Domain", "RepairShop.Measurement", "SkiaSharp", "HarfBuzzSharp", "ScottPlot", "QRCoder", "PdfSharp"],
         ["RepairShop.Services"] =
             [
                 "RepairShop.Documents", "RepairShop.Domain", "RepairShop.Measurement", "Microsoft.EntityFrameworkCore", "Npgsql", "EFCore.NamingConventions",

@@ -41,7 +41,7 @@ public class NotebookStories(PostgresServer server)
         Assert.Contains("is not a place on a clock's face", Assert.Single(client.Errors));
         Assert.Equal("25", client.Value("Input.High"));
         await client.Press("Add it", ("Input.High", "3:30"));
-        Assert.Contains("2:00 to 3:30 o'clock", client.Page.QuerySelector("#gauges")!.TextContent);
+        Assert.Contains("2:00 to 3:30\u00A0o'clock", client.Page.QuerySelector("#gauges")!.TextContent);
         await client.Open(client.Page.QuerySelector("#gauges tbody a")!.GetAttribute("href")!);
         Assert.Equal("3:30", client.Value("Input.High"));
         await client.Press("Remove");
