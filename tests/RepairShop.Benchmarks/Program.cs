@@ -14,6 +14,8 @@ Dictionary<string, Func<PostgresServer, CancellationToken, Task<IReadOnlyList<Co
     ["start"] = ColdStart.RunAsync,
     ["lists"] = Lists.RunAsync,
     ["strip"] = LongStrip.RunAsync,
+    ["issue"] = Issuing.RunAsync,
+    ["figures"] = Figures.RunAsync,
 };
 if (args.FirstOrDefault(name => !all.ContainsKey(name)) is { } unknown)
 {

@@ -61,8 +61,10 @@ public sealed class PartUseService(ShopDb db, PartService stock, CurrentPerson p
     /// <summary>Takes the line off the repair; what came from stock goes back there.</summary>
     public async Task<Result> TakeOffAsync(Guid repairId, Guid useId, CancellationToken cancel)
     {
-        var use = await db.PartUses.SingleOrDefaultAsync(row => row.Id == useId && row.RepairId == repairId && row.RemovedAt == null, cancel);
-        if (use is null)
+        await using var work = await db.Database.BeginTransactionAsync(cancel);
+        // Two people taking off the same line: the second waits here and then finds it gone, so nothing goes back twice.
+        var locked = await db.PartUses.FromSql($"select u.*, u.xmin from part_uses u where u.id = {useId} for update").ToListAsync(cancel);
+        if (locked is not [{ RemovedAt: null } use] || use.RepairId != repairId)
             return new PartUseNotFound();
         var removed = await (
             from lot in db.StripItems
@@ -74,9 +76,10 @@ public sealed class PartUseService(ShopDb db, PartService stock, CurrentPerson p
         use.RemovedAt = clock.GetUtcNow();
         if (use.PartId is { } partId)
             db.StockMovements.Add(Movement(use, partId, MovementKind.PutBack, use.Quantity));
-        var saved = await db.SaveAsync(cancel);
-        // Two people taking off the same line: the second must not put the part back again.
-        return saved.Failure is ChangedMeanwhile ? new PartUseNotFound() : saved;
+        if (await db.SaveAsync(cancel) is { IsDone: false } unsaved)
+            return unsaved;
+        await work.CommitAsync(cancel);
+        return Result.Done;
     }
 
     private async Task<Result<Guid>> OneOffAsync(PartUse use, PartUseTyped typed, CancellationToken cancel)

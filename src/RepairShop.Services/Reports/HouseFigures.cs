@@ -30,11 +30,12 @@ internal static class HouseFigures
         [new("In", Count, Bar: "in"), new("Out", Count, Bar: "out"), new("Still here", Count, AddsUp: false)],
         FigureDefinition.Spans +
         """
+        , before as (select f, (select count(*) from repairs where booked_at < f) - (select count(*) from repairs where returned_at < f) as here from (select min(f_at) as f from s) as start)
         select s.key, s.key, null::text, null::uuid,
           (select count(*) from repairs where booked_at >= s.f_at and booked_at < s.u_at)::numeric,
           (select count(*) from repairs where returned_at >= s.f_at and returned_at < s.u_at)::numeric,
-          ((select count(*) from repairs where booked_at < s.u_at) - (select count(*) from repairs where returned_at < s.u_at))::numeric
-        from s order by s.n
+          (before.here + (select count(*) from repairs where booked_at >= before.f and booked_at < s.u_at) - (select count(*) from repairs where returned_at >= before.f and returned_at < s.u_at))::numeric
+        from s cross join before order by s.n
         """,
         [new("In", Count), new("Out", Count)],
         $"""

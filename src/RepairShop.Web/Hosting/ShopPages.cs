@@ -22,7 +22,6 @@ internal static class ShopPages
             });
         // The server says what is wrong, in its own sentences; a browser that cuts off a long paste would lose text silently.
         services.Configure<MvcViewOptions>(options => options.HtmlHelperOptions.ClientValidationEnabled = false);
-        services.Configure<RouteOptions>(options => options.LowercaseUrls = true);
         services.Configure<FormOptions>(options =>
         {
             options.MultipartBodyLengthLimit = SizeLimit.Bytes;

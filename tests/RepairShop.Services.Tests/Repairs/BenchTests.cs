@@ -27,7 +27,7 @@ public sealed class BenchTests(PostgresServer server)
             all[ready.RepairId].PromisedFor = today.AddDays(-1);
             all[unpaid.RepairId].ReturnedAt = now;
             db.Add(new Estimate { RepairId = waiting.RepairId, Revision = 1, CreatedAt = now, SentAt = now, Currency = "EUR", ValidUntil = today.AddDays(-1) });
-            db.Add(new Invoice { RepairId = unpaid.RepairId, CustomerId = all[unpaid.RepairId].CustomerId, CreatedAt = now, IssuedAt = now, Number = "I-1", Currency = "EUR", Gross = 90, Net = 90 });
+            db.Add(new Invoice { RepairId = unpaid.RepairId, CustomerId = all[unpaid.RepairId].CustomerId, CreatedAt = now, IssuedAt = now, IssuedBy = book.Owner, IssueDate = DateOnly.FromDateTime(now.UtcDateTime), Number = "I-1", Currency = "EUR", Gross = 90, Net = 90 });
             return await db.SaveChangesAsync(Cancel);
         });
         var view = await book.Do<BenchService, BenchView>(lists => lists.GetAsync(Cancel));

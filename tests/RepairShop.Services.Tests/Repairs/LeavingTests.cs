@@ -106,7 +106,7 @@ public sealed class LeavingTests(PostgresServer server)
             new LabourEntry { RepairId = booked.RepairId, WorkerId = book.Owner, WorkDate = new DateOnly(2026, 11, 24), StartedAt = now, CreatedAt = now },
             new CheckResult { RepairId = booked.RepairId, Phase = Phase.AfterService, Name = "Focus", Outcome = CheckOutcome.Fine, CheckedAt = now },
             new Estimate { RepairId = booked.RepairId, Revision = 1, CreatedAt = now, SentAt = now, Currency = "EUR", ValidUntil = new DateOnly(2026, 11, 20) },
-            new Invoice { RepairId = booked.RepairId, CustomerId = customer, CreatedAt = now, IssuedAt = now, Number = "I-1", Currency = "EUR", Gross = 90, Net = 90 });
+            new Invoice { RepairId = booked.RepairId, CustomerId = customer, CreatedAt = now, IssuedAt = now, IssuedBy = book.Owner, IssueDate = DateOnly.FromDateTime(now.UtcDateTime), Number = "I-1", Currency = "EUR", Gross = 90, Net = 90 });
         var margin = await Margin(book, booked.Number);
         Assert.Equal([StillMissing.EstimateAnswer, StillMissing.RunningClock, StillMissing.ServiceRecord, StillMissing.Payment], margin.MissingForReturn);
         Assert.Equal((90m, true, 90m, NextStep.OfferAgain), (margin.Owed, margin.IsInvoiced, margin.UsedSoFar, margin.Next));

@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Net;
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Post;
-using RepairShop.Services.Accounts;
 using RepairShop.Services.Database;
 using RepairShop.Testing;
 using Xunit;
@@ -15,21 +14,21 @@ public sealed class KilledProcessTests : IDisposable
     private const int People = 4;
     private const int EnoughBookings = 24;
 
-    private readonly string data = TestFolders.Create("killed");
+    private readonly MortalShop mortal = new();
     private readonly ConcurrentBag<string> booked = [];
     private readonly ConcurrentBag<string> sent = [];
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    public void Dispose() => Directory.Delete(data, recursive: true);
+    public void Dispose() => mortal.Dispose();
 
     [Fact]
     public async Task What_was_acknowledged_before_a_kill_is_there_after_it_with_numbers_without_a_gap_and_every_letter_once()
     {
-        await using (var shop = await ShopProcess.StartAloneAsync(data, Cancel))
+        await using (var shop = await mortal.StartAsync(Cancel))
         {
-            await SetUpAsync(shop);
-            var clients = await Task.WhenAll(Enumerable.Range(0, People).Select(_ => SignInAsync(shop)));
+            await MortalShop.SetUpAsync(shop);
+            var clients = await Task.WhenAll(Enumerable.Range(0, People).Select(_ => MortalShop.SignInAsync(shop)));
             var work = clients.Select(client => WorkUntilItDiesAsync(client)).ToList();
             while (booked.Count < EnoughBookings)
                 await Task.Delay(20, Cancel);
@@ -37,13 +36,13 @@ public sealed class KilledProcessTests : IDisposable
             await Task.WhenAll(work);
         }
 
-        await using var again = await ShopProcess.StartAloneAsync(data, Cancel);
-        await using var db = await OpenAsync();
+        await using var again = await mortal.StartAsync(Cancel);
+        await using var db = await mortal.OpenAsync(Cancel);
         var numbers = await db.Repairs.Select(repair => repair.Number).OrderBy(number => number).ToListAsync(Cancel);
         Assert.Equal(Enumerable.Range(1, numbers.Count).Select(number => $"{DateTime.UtcNow.Year}-{number:0000}"), numbers);
         Assert.Empty(booked.Except(numbers));
         var papers = await db.Papers.Select(paper => paper.FileHash).ToListAsync(Cancel);
-        Assert.All(papers, hash => Assert.True(File.Exists(Path.Combine(data, "files", hash[..2], hash[2..4], hash))));
+        Assert.All(papers, hash => Assert.True(File.Exists(mortal.FileOf(hash))));
         await EveryLetterOnceAsync(db);
     }
 
@@ -58,7 +57,7 @@ public sealed class KilledProcessTests : IDisposable
         Assert.NotEmpty(sent);
         Assert.Empty(sent.Except(about));
         // A letter's file is named after its row: one file for each, and nothing half-written beside them.
-        var files = Directory.GetFiles(Path.Combine(data, "post")).Select(Path.GetFileName).ToList();
+        var files = Directory.GetFiles(Path.Combine(mortal.Data, "post")).Select(Path.GetFileName).ToList();
         Assert.Equal(letters.Count, files.Count);
         Assert.All(letters, letter => Assert.Single(files, file => file!.EndsWith($"-{letter.Id:N}.eml", StringComparison.Ordinal)));
     }
@@ -89,32 +88,5 @@ public sealed class KilledProcessTests : IDisposable
         {
             client.Dispose(); // the program is gone
         }
-    }
-
-    private static async Task SetUpAsync(ShopProcess shop)
-    {
-        using var client = Client(shop);
-        await client.Open("/first-start");
-        await client.Press("Create the owner’s account",
-            ("Input.Code", shop.OneTimeCode), ("Input.Name", "Mara Quill"), ("Input.Email", ShopApp.Email(Roles.Owner)),
-            ("Input.Password", ShopApp.Password), ("Input.Again", ShopApp.Password));
-        Assert.Equal("/shop", client.Url);
-    }
-
-    private static async Task<FormClient> SignInAsync(ShopProcess shop)
-    {
-        var client = Client(shop);
-        await client.Open("/account/sign-in?to=/account");
-        await client.Press("Sign in", ("Input.Email", ShopApp.Email(Roles.Owner)), ("Input.Password", ShopApp.Password));
-        Assert.Equal("/account", client.Url);
-        return client;
-    }
-
-    private static FormClient Client(ShopProcess shop) => new(new HttpClient { BaseAddress = new Uri(shop.Address) });
-
-    private async Task<ShopDb> OpenAsync()
-    {
-        var running = await PrivateCluster.FindRunningAsync(data, Cancel);
-        return new ShopDb(ShopDbOptions.For(running!), new CurrentPerson(), TimeProvider.System);
     }
 }

@@ -14,6 +14,7 @@ public sealed class MoneyIsDecimalTests
     [
         "RepairShop.Domain.Invoices", "RepairShop.Domain.EInvoices", "RepairShop.Domain.Estimates", "RepairShop.Documents.EInvoices",
         "RepairShop.Services.Invoices", "RepairShop.Services.Estimates", "RepairShop.Web.Pages.Invoices", "RepairShop.Web.Pages.Money", "RepairShop.Web.Pages.Estimates",
+        "RepairShop.Domain.Ledger", "RepairShop.Services.Ledger", "RepairShop.Web.Pages.Ledger",
     ];
 
     private const BindingFlags Everything =

@@ -43,6 +43,18 @@ public sealed class BookingStories(PostgresServer server)
     }
 
     [Fact]
+    public async Task A_number_with_capitals_in_it_leads_to_its_repair()
+    {
+        var (app, client) = await Start(server);
+        await using var _ = app;
+        using var __ = client;
+        await app.WithDb(db => db.Shop.ExecuteUpdateAsync(set => set.SetProperty(shop => shop.RepairNumberFormat, "Rep-{number:000}")));
+        await client.Open("/repairs/new");
+        await client.Press("Book in", Ines);
+        Assert.Equal((HttpStatusCode.OK, "/repairs/Rep-001/booked"), (client.Status, client.Url));
+    }
+
+    [Fact]
     public async Task A_customer_who_may_be_known_is_offered_picked_with_one_press_and_nothing_typed_is_lost()
     {
         var (app, client) = await Start(server);
