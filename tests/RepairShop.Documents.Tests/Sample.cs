@@ -301,12 +301,32 @@ public static class Sample
         Ages = new AgesFacts(0, 86.10m, 0, 0, 0),
     };
 
+    public static readonly ReminderFacts Reminder = new()
+    {
+        PaperNumber = "R-2026-0007",
+        IssuedAt = Issued,
+        IssuedBy = "Rowan Teague",
+        Shop = Shop,
+        Customer = Customer,
+        IssueDate = new DateOnly(2026, 11, 24),
+        Title = "Second reminder",
+        Text = "Dear Ines Halloway,\n\nwe have not yet seen your payment of what is listed below. Please transfer €103.10 by 8 December 2026.\n\nIs something wrong with the bill, or with the camera? Tell us, so that it can be put right.\n\nKind regards\nTern Street Cameras",
+        Currency = "EUR",
+        Lines = [new("I-2026-0042", new(2026, 10, 14), new(2026, 10, 28), 188.45m, 80, 12.35m, 0, 96.10m, 27)],
+        Due = 96.10m,
+        Fee = 4,
+        EarlierFees = [new("R-2026-0002", new(2026, 11, 5), 3)],
+        Total = 103.10m,
+        PayBy = new DateOnly(2026, 12, 8),
+        PaymentReference = "RF07I20260042",
+    };
+
     /// <summary>One paper of each kind.</summary>
     public static IEnumerable<(PaperKind Kind, PaperFacts Facts)> All =>
     [
         (PaperKind.ClaimTag, ClaimTag), (PaperKind.ClaimTagPage, ClaimTag), (PaperKind.Estimate, Estimate), (PaperKind.ServiceRecord, ServiceRecord),
         (PaperKind.Invoice, Invoice), (PaperKind.CreditNote, CreditNote), (PaperKind.BenchSheet, BenchSheet),
-        (PaperKind.TrayLabel, TrayLabel), (PaperKind.Statement, Statement),
+        (PaperKind.TrayLabel, TrayLabel), (PaperKind.Statement, Statement), (PaperKind.Reminder, Reminder),
     ];
 
     public static InvoiceFacts InvoiceOf(int lines) => Invoice with

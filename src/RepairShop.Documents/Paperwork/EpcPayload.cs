@@ -21,14 +21,19 @@ internal static class EpcPayload
     ];
 
     /// <summary>For an invoice in euro with something to pay, to an account in SEPA; null for any other.</summary>
-    public static string? For(InvoiceFacts facts)
+    public static string? For(InvoiceFacts facts) => For(facts.Shop, facts.Currency, facts.Due, facts.PaymentReference ?? facts.PaperNumber);
+
+    /// <summary>For a reminder of one invoice, fees and all; several are paid with their numbers.</summary>
+    public static string? For(ReminderFacts facts) =>
+        facts.Lines.Count == 1 ? For(facts.Shop, facts.Currency, facts.Total, facts.PaymentReference ?? facts.Lines[0].Number) : null;
+
+    private static string? For(ShopFacts shop, string currency, decimal due, string reference)
     {
-        var iban = facts.Shop.Iban?.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
-        if (iban is not { Length: > 4 } || !Countries.Contains(iban[..2]) || facts.Currency != "EUR" || facts.Due is < 0.01m or > 999999999.99m)
+        var iban = shop.Iban?.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
+        if (iban is not { Length: > 4 } || !Countries.Contains(iban[..2]) || currency != "EUR" || due is < 0.01m or > 999999999.99m)
             return null;
-        var reference = facts.PaymentReference ?? facts.PaperNumber;
         var structured = CreditorReference.IsValid(reference);
-        var payload = Build(facts.Shop.Bic, facts.Shop.Name, iban, facts.Due, null, structured ? reference : null, structured ? null : reference, null);
+        var payload = Build(shop.Bic, shop.Name, iban, due, null, structured ? reference : null, structured ? null : reference, null);
         return Encoding.UTF8.GetByteCount(payload) <= MostBytes ? payload : null;
     }
 

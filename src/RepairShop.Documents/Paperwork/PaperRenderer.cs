@@ -44,6 +44,7 @@ public static class PaperRenderer
         (_, ServiceRecordFacts record) => ServiceRecordPaper.Compose(c, record, photos),
         (_, InvoiceFacts invoice) => InvoicePaper.Compose(c, invoice),
         (_, StatementFacts statement) => StatementPaper.Compose(c, statement),
+        (_, ReminderFacts reminder) => ReminderPaper.Compose(c, reminder),
         (_, BenchSheetFacts sheet) => BenchSheetPaper.Compose(c, sheet),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
@@ -52,6 +53,7 @@ public static class PaperRenderer
     {
         RepairPaperFacts repair => $"Repair {repair.RepairNumber}, {Composer.NameOf(repair.Camera)}",
         StatementFacts statement => statement.Customer.Name,
+        ReminderFacts reminder => reminder.Customer.Name,
         _ => "",
     };
 
@@ -61,6 +63,7 @@ public static class PaperRenderer
         InvoiceFacts invoice => invoice.Currency,
         BenchSheetFacts sheet => sheet.Currency,
         StatementFacts statement => statement.Currency,
+        ReminderFacts reminder => reminder.Currency,
         _ => facts.Shop.Currency,
     };
 
@@ -73,6 +76,7 @@ public static class PaperRenderer
         PaperKind.BenchSheet => "Bench sheet",
         PaperKind.TrayLabel => "Tray labels",
         PaperKind.Statement => "Statement",
+        PaperKind.Reminder => "Reminder",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 

@@ -22,6 +22,9 @@ public sealed class Customer
 
     public string Notes { get; set; } = "";
 
+    /// <summary>Never asked for late money by a reminder: the owner speaks to them.</summary>
+    public bool NoReminders { get; set; }
+
     public DateTimeOffset CreatedAt { get; set; }
 
     public uint Version { get; set; }

@@ -52,6 +52,9 @@ public sealed class CustomerCredit
     /// <summary>Its other side on an invoice: the payment made with it, or the money of an invoice that is kept as credit.</summary>
     public Guid? PaymentId { get; set; }
 
+    /// <summary>The reminder whose fee was taken.</summary>
+    public Guid? ReminderLetterId { get; set; }
+
     /// <summary>How the money came or went; <see cref="PaymentMethod.CustomerCredit"/> where none did.</summary>
     public PaymentMethod Method { get; set; }
 

@@ -28,6 +28,7 @@ public static class PaperJson
         PaperKind.BenchSheet => typeof(BenchSheetFacts),
         PaperKind.TrayLabel => typeof(TrayLabelFacts),
         PaperKind.Statement => typeof(StatementFacts),
+        PaperKind.Reminder => typeof(ReminderFacts),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 }

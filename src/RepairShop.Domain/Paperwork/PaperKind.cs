@@ -12,4 +12,5 @@ public enum PaperKind
     BenchSheet,
     TrayLabel,
     Statement,
+    Reminder,
 }

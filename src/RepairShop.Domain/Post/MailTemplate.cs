@@ -14,6 +14,7 @@ public static partial class MailTemplate
         MailKind.Invoice => [.. Always, "paper", "total", "due"],
         MailKind.CreditNote => [.. Always, "paper", "total"],
         MailKind.Statement => ["customer", "shop", "paper", "from", "until", "total"],
+        MailKind.Reminder => ["customer", "shop", "paper", "title", "total", "due"],
         _ => Always,
     };
 

@@ -21,6 +21,7 @@ public static partial class MailTextFill
         MailKind.CreditNote => ["customer", "camera", "number", "shop", "paper", "total"],
         MailKind.ServiceRecord => ["customer", "camera", "number", "shop", "paper"],
         MailKind.Statement => ["customer", "shop", "paper", "from", "until", "total"],
+        MailKind.Reminder => ["customer", "shop", "paper", "title", "total", "due"],
         _ => ["customer", "camera", "number", "shop"],
     };
 

@@ -50,6 +50,7 @@ public enum MailKind
     CreditNote,
     Ready,
     Statement,
+    Reminder,
 }
 
 public enum MailState

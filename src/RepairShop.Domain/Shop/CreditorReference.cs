@@ -6,7 +6,7 @@ public static class CreditorReference
     /// <summary>Of the 25 characters the standard allows, four are RF and the check digits.</summary>
     private const int MostOfOwn = 21;
 
-    /// <summary>The reference for a number of ours, its letters and digits only: I-2026-0042 becomes RF65I20260042.</summary>
+    /// <summary>The reference for a number of ours, its letters and digits only: I-2026-0042 becomes RF07I20260042.</summary>
     /// <returns>Null where the number holds no letter or digit of ASCII, or more than 21.</returns>
     public static string? Of(string number)
     {

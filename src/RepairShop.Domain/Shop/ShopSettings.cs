@@ -61,6 +61,9 @@ public sealed class ShopSettings
 
     public int WarrantyMonths { get; set; } = 6;
 
+    /// <summary>Whether reminders ask for the fees of their steps. Off until the owner turns it on: fees are lawful in some places only.</summary>
+    public bool ReminderFees { get; set; }
+
     public string BankName { get; set; } = "";
 
     public string AccountHolder { get; set; } = "";

@@ -26,6 +26,7 @@ public class OverlongTests
             ServiceRecordFacts record => record with { Customer = customer, Shop = shop, Camera = camera, Complaint = Text4000, Findings = [record.Findings[0] with { Component = Name200, Text = Text4000 }] },
             BenchSheetFacts sheet => sheet with { CustomerName = Name200, Shop = shop, Camera = camera, Complaint = Text4000, Notes = [Words500] },
             StatementFacts statement => statement with { Customer = customer, Shop = shop, Lines = [.. statement.Lines.Select(line => line with { Text = Words500, Amount = 99_999_999.99m, Balance = -99_999_999.99m })] },
+            ReminderFacts reminder => reminder with { Customer = customer, Shop = shop, Title = Name200[..60], Text = Text4000, Lines = [.. reminder.Lines.Select(line => line with { Amount = 99_999_999.99m, Paid = 99_999_999.99m, Credited = 99_999_999.99m, Due = 99_999_999.99m })], EarlierFees = [new(Name200, reminder.IssueDate, 99_999_999.99m)], Total = 99_999_999.99m },
             var other => other,
         };
     }
