@@ -19,6 +19,7 @@ public sealed record CustomerInput
     public string TaxNumber { get; init; } = "";
     public string Notes { get; init; } = "";
     public Guid? TaxProfileId { get; init; }
+    public bool NoReminders { get; init; }
 
     internal void WriteTo(Customer customer)
     {
@@ -29,6 +30,7 @@ public sealed record CustomerInput
         customer.TaxNumber = TypedText.OneLine(TaxNumber);
         customer.Notes = TypedText.Lines(Notes);
         customer.TaxProfileId = TaxProfileId;
+        customer.NoReminders = NoReminders;
         customer.Address.Street = TypedText.OneLine(Street);
         customer.Address.Street2 = TypedText.OneLine(Street2);
         customer.Address.PostalCode = TypedText.OneLine(PostalCode);

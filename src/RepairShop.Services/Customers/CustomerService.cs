@@ -138,6 +138,7 @@ public sealed class CustomerService(ShopDb db, TimeProvider clock)
         CountryCode = row.Address.CountryCode,
         TaxNumber = row.TaxNumber,
         TaxProfileId = row.TaxProfileId,
+        NoReminders = row.NoReminders,
         Notes = row.Notes,
     };
 

@@ -15,6 +15,7 @@ using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Parts;
 using RepairShop.Domain.Post;
 using RepairShop.Domain.Recordings;
+using RepairShop.Domain.Reminders;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Shop;
 using RepairShop.Domain.ShutterTests;
@@ -70,6 +71,10 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<Receipt> Receipts => Set<Receipt>();
     public DbSet<CustomerCredit> CustomerCredits => Set<CustomerCredit>();
     public DbSet<WriteOff> WriteOffs => Set<WriteOff>();
+    public DbSet<ReminderStep> ReminderSteps => Set<ReminderStep>();
+    public DbSet<ReminderLetter> ReminderLetters => Set<ReminderLetter>();
+    public DbSet<Reminder> Reminders => Set<Reminder>();
+    public DbSet<ReminderHold> ReminderHolds => Set<ReminderHold>();
     public DbSet<JournalEntry> JournalEntries => Set<JournalEntry>();
     public DbSet<JournalLine> JournalLines => Set<JournalLine>();
     public DbSet<ClosedMonth> ClosedMonths => Set<ClosedMonth>();

@@ -144,6 +144,7 @@ public sealed class ReceiptService(ShopDb db, CurrentPerson person, TimeProvider
             Currency = credit.Currency,
             Amount = -credit.Amount,
             Kind = credit.Kind,
+            ReminderLetterId = credit.ReminderLetterId,
             Method = credit.Method,
             Reference = credit.Reference,
             On = (await db.Shop.AsNoTracking().SingleAsync(cancel)).Today(now),

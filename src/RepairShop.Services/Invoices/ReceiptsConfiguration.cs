@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using RepairShop.Domain.Customers;
 using RepairShop.Domain.Invoices;
+using RepairShop.Domain.Reminders;
 
 namespace RepairShop.Services.Invoices;
 
@@ -36,6 +37,8 @@ internal sealed class CustomerCreditConfiguration : IEntityTypeConfiguration<Cus
         builder.HasIndex(row => row.PaymentId).IsUnique().HasDatabaseName("ux_customer_credits_payment");
         builder.HasIndex(row => row.ReceiptId).IsUnique().HasDatabaseName("ux_customer_credits_receipt");
         builder.HasIndex(row => row.TakesBackId).IsUnique().HasDatabaseName("ux_customer_credits_taken_back_once");
+        builder.HasOne<ReminderLetter>().WithMany().HasForeignKey(row => row.ReminderLetterId).OnDelete(DeleteBehavior.Restrict);
+        builder.ToTable(table => table.HasCheckConstraint("ck_customer_credits_fee", "(kind = 'Fee') = (reminder_letter_id is not null)"));
         builder.ToTable(table => table.HasCheckConstraint("ck_customer_credits_amount", "amount <> 0"));
         builder.ToTable(table => table.HasCheckConstraint(
             "ck_customer_credits_kind",

@@ -16,6 +16,7 @@ public static class PaperNames
         PaperKind.BenchSheet => "Bench sheet",
         PaperKind.TrayLabel => "Tray labels",
         PaperKind.Statement => "Statement",
+        PaperKind.Reminder => "Reminder",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 

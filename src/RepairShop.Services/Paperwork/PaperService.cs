@@ -52,7 +52,7 @@ public sealed class PaperService(
     /// <param name="cancel"></param>
     public async Task<Result<IssuedPaper>> MakeAsync(string number, PaperKind kind, string bookAddress, bool byMail, CancellationToken cancel)
     {
-        if (kind is PaperKind.Estimate or PaperKind.Invoice or PaperKind.CreditNote or PaperKind.Statement)
+        if (kind is PaperKind.Estimate or PaperKind.Invoice or PaperKind.CreditNote or PaperKind.Statement or PaperKind.Reminder)
             return new PaperMadeElsewhere(kind);
         if (kind == PaperKind.TrayLabel && !await db.Trays.AnyAsync(row => db.Repairs.Any(repair => repair.Id == row.RepairId && repair.Number == number), cancel))
             return new NoTrayToLabel(number);

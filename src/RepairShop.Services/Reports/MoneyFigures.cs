@@ -26,11 +26,12 @@ internal static class MoneyFigures
         """,
         RevenueColumns,
         $"""
-        select i.number, i.number || ' · ' || k.name, r.number, null::uuid, {RevenueSums}
-        from journal_lines l join journal_entries e on e.id = l.entry_id join invoices i on i.id = e.invoice_id
-          join repairs r on r.id = i.repair_id join customers k on k.id = i.customer_id
+        select coalesce(i.number, p.number), coalesce(i.number, 'Fee of ' || p.number) || ' · ' || k.name, r.number, null::uuid, {RevenueSums}
+        from journal_lines l join journal_entries e on e.id = l.entry_id left join invoices i on i.id = e.invoice_id left join repairs r on r.id = i.repair_id
+          left join customer_credits c on c.id = e.credit_id left join reminder_letters f on f.id = c.reminder_letter_id left join papers p on p.id = f.paper_id
+          join customers k on k.id = coalesce(i.customer_id, c.customer_id)
         where l.account in {RevenueAccounts} and l.date >= @from and l.date < @until and l.currency = @currency
-        group by i.number, r.number, k.name order by min(e.number) limit @limit
+        group by i.number, p.number, r.number, k.name order by min(e.number) limit @limit
         """);
 
     private static readonly FigureColumn[] TaxColumns =

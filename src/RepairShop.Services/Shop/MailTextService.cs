@@ -36,34 +36,36 @@ public sealed class MailTextService(ShopDb db, ShopFace face)
     {
         if (Refusal(typed) is { } unknown)
             return unknown;
-        var sample = new Dictionary<string, string>
-        {
-            ["customer"] = "Ines Halloway",
-            ["camera"] = "Orrevale Pelter IIb",
-            ["number"] = $"{face.Today.Year}-0042",
-            ["shop"] = face.Name,
-            ["low"] = face.Money(180),
-            ["high"] = face.Money(260),
-            ["valid"] = face.Date(face.Today.AddDays(30)),
-            ["answer"] = "Answer here: https://book.example.com/answer/…",
-            ["paper"] = $"I-{face.Today.Year}-0042",
-            ["total"] = face.Money(238),
-            ["from"] = face.Date(face.Today.AddDays(-90)),
-            ["until"] = face.Date(face.Today),
-            ["due"] = face.Date(face.Today.AddDays(14)),
-        };
+        var sample = Sample(face);
         return new MailPreview(MailTemplate.Fill(typed.Subject, sample), MailTemplate.Fill(typed.Body, sample));
     }
 
-    private static PlaceholderUnknown? Refusal(MailTextRow typed)
+    /// <summary>An invented customer's values for every placeholder there is.</summary>
+    internal static Dictionary<string, string> Sample(ShopFace face) => new()
     {
-        var known = string.Join(", ", MailTemplate.Known(typed.Kind).Select(name => $"{{{name}}}"));
-        if (MailTemplate.FirstUnknown(typed.Kind, typed.Subject) is { } inSubject)
-            return new PlaceholderUnknown(nameof(typed.Subject), inSubject, known);
-        return MailTemplate.FirstUnknown(typed.Kind, typed.Body) is { } inBody
-            ? new PlaceholderUnknown(nameof(typed.Body), inBody, known)
-            : null;
-    }
+        ["customer"] = "Ines Halloway",
+        ["camera"] = "Orrevale Pelter IIb",
+        ["number"] = $"{face.Today.Year}-0042",
+        ["shop"] = face.Name,
+        ["low"] = face.Money(180),
+        ["high"] = face.Money(260),
+        ["valid"] = face.Date(face.Today.AddDays(30)),
+        ["answer"] = "Answer here: https://book.example.com/answer/…",
+        ["paper"] = $"I-{face.Today.Year}-0042",
+        ["title"] = "Friendly note",
+        ["total"] = face.Money(238),
+        ["from"] = face.Date(face.Today.AddDays(-90)),
+        ["until"] = face.Date(face.Today),
+        ["due"] = face.Date(face.Today.AddDays(14)),
+    };
+
+    /// <summary>A placeholder this kind of letter can't fill; null when all are known.</summary>
+    internal static PlaceholderUnknown? FirstUnknown(MailKind kind, string field, string text) => MailTemplate.FirstUnknown(kind, text) is { } unknown
+        ? new PlaceholderUnknown(field, unknown, string.Join(", ", MailTemplate.Known(kind).Select(name => $"{{{name}}}")))
+        : null;
+
+    private static PlaceholderUnknown? Refusal(MailTextRow typed) =>
+        FirstUnknown(typed.Kind, nameof(typed.Subject), typed.Subject) ?? FirstUnknown(typed.Kind, nameof(typed.Body), typed.Body);
 }
 
 public sealed record MailTextRow(MailKind Kind, string Subject, string Body, uint Version);

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Post;
+using RepairShop.Domain.Reminders;
 using RepairShop.Domain.Shop;
 using RepairShop.Domain.StripDown;
 using RepairShop.Services.Database;
@@ -33,8 +34,30 @@ public static class ShopDefaults
             "Dear {customer},\n\nattached is credit note {paper} over {total}.\n\nKind regards\n{shop}"),
         (MailKind.Statement, "Statement {paper}",
             "Dear {customer},\n\nattached is a statement of your account from {from} to {until}. At its end it comes to {total}.\n\nKind regards\n{shop}"),
+        (MailKind.Reminder, "{title}: {paper}",
+            "Dear {customer},\n\nplease find attached our letter {paper} about invoices that are past their day. It comes to {total}, to be paid by {due}. If your payment has crossed this letter, please disregard it.\n\nKind regards\n{shop}"),
         (MailKind.Ready, "Your {camera} is ready, repair {number}",
             "Dear {customer},\n\nyour {camera} is ready to go home. Please bring the claim tag when you collect it, or tell us where to post it.\n\nKind regards\n{shop}"),
+    ];
+
+    /// <summary>Common practice: first friendly, then plain, then the last. No fee until the owner writes one and turns fees on.</summary>
+    private static ReminderStep[] Reminders =>
+    [
+        new()
+        {
+            Number = 1, DaysAfterDue = 7, DaysToPay = 10, Title = "Friendly note",
+            Text = "Dear {customer},\n\nperhaps it has slipped your mind: we have not yet seen the payment of what is listed below. Please transfer {total} by {due}.\n\nIf something is wrong with the bill or with the camera, tell us, and we will put it right.",
+        },
+        new()
+        {
+            Number = 2, DaysAfterDue = 21, DaysToPay = 10, Title = "Second reminder",
+            Text = "Dear {customer},\n\nwe wrote to you before and have still not seen your payment of what is listed below. Please transfer {total} by {due}, or tell us what stands in the way.",
+        },
+        new()
+        {
+            Number = 3, DaysAfterDue = 35, DaysToPay = 7, Title = "Last reminder",
+            Text = "Dear {customer},\n\nin spite of our earlier letters what is listed below is still unpaid. Please transfer {total} by {due}. After that day we have to take further steps; a call before then may spare us both.",
+        },
     ];
 
     /// <summary>Adds what is missing; never changes what is there. Safe to run at every start.</summary>
@@ -58,6 +81,8 @@ public static class ShopDefaults
             db.CleaningWays.AddRange(CleaningListService.Defaults.Select(
                 (way, index) => new CleaningWay { Name = way.Name, Cautions = way.Cautions, Position = index + 1 }));
         }
+        if (!await db.ReminderSteps.AnyAsync(cancel))
+            db.ReminderSteps.AddRange(Reminders);
         var known = await db.MailTexts.Select(text => text.Kind).ToListAsync(cancel);
         db.MailTexts.AddRange(Texts
             .Where(text => !known.Contains(text.Kind))

@@ -17,7 +17,7 @@ public sealed class CustomerMoneyStories(PostgresServer server)
     private static string Invoice(int number) => $"I-{DateTime.UtcNow.Year}-{number:0000}";
 
     /// <summary>A customer with as many invoices of 72.60.</summary>
-    internal static async Task<(ShopApp App, FormClient Client, Guid Customer)> Billed(PostgresServer server, int invoices)
+    internal static async Task<(ShopApp App, FormClient Client, Guid Customer)> Billed(PostgresServer server, int invoices, int paymentTermDays = 14)
     {
         var app = await ShopApp.Start(server, ("Mail:Host", ""));
         var customer = new Customer { Name = "Łukasz <b>Example</b>", Email = "lukasz@example.com", CreatedAt = DateTimeOffset.UtcNow };
@@ -25,6 +25,7 @@ public sealed class CustomerMoneyStories(PostgresServer server)
         {
             var shop = await db.Shop.SingleAsync();
             (shop.Name, shop.Currency, shop.LabourRate, shop.TaxRegistered, shop.Locale, shop.TimeZone) = ("Tern Street Cameras", "EUR", 60, true, "en-IE", "Etc/UTC");
+            shop.PaymentTermDays = paymentTermDays;
             db.TaxRates.Add(new TaxRate { Name = "Standard", Percent = 21, IsDefault = true });
             db.Add(customer);
             var worker = await db.Users.Select(person => person.Id).FirstAsync();

@@ -45,6 +45,8 @@ public sealed class CustomerFields
     [Display(Name = "Taxed as")]
     public Guid? TaxProfileId { get; set; }
 
+    public bool NoReminders { get; set; }
+
     public CustomerInput ToInput() => new()
     {
         Name = Name ?? "",
@@ -60,6 +62,7 @@ public sealed class CustomerFields
         TaxNumber = TaxNumber ?? "",
         Notes = Notes ?? "",
         TaxProfileId = TaxProfileId,
+        NoReminders = NoReminders,
     };
 
     public static CustomerFields Of(CustomerInput input) => new()
@@ -77,5 +80,6 @@ public sealed class CustomerFields
         TaxNumber = input.TaxNumber,
         Notes = input.Notes,
         TaxProfileId = input.TaxProfileId,
+        NoReminders = input.NoReminders,
     };
 }

@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Mvc.Rendering;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Invoices;
+using RepairShop.Services.Reminders;
 using RepairShop.Services.Shop;
 using RepairShop.Web.Forms;
 using RepairShop.Web.Pages.Money;
@@ -12,7 +13,7 @@ using RepairShop.Web.Pages.Money;
 namespace RepairShop.Web.Pages.Customers;
 
 /// <summary>What a customer owes and has: money for several invoices at once, credit, and taking mistakes back.</summary>
-public sealed class MoneyModel(CustomerMoneyService reader, ReceiptService receipts, ShopFace face) : PageModel
+public sealed partial class MoneyModel(CustomerMoneyService reader, ReceiptService receipts, ReminderFeeService fees, ShopFace face) : PageModel
 {
     public static IReadOnlyList<SelectListItem> Methods { get; } =
         [.. Enum.GetValues<PaymentMethod>().Where(method => method != PaymentMethod.CustomerCredit).Select(method => new SelectListItem(Words.Of(method), method.ToString()))];
@@ -115,7 +116,7 @@ public sealed class MoneyModel(CustomerMoneyService reader, ReceiptService recei
     {
         var money = await reader.OfAsync(Id, cancel);
         if (money.IsDone)
-            Shown = money.Value;
+            (Shown, Fees) = (money.Value, await fees.OfAsync(Id, cancel));
         return money.IsDone;
     }
 

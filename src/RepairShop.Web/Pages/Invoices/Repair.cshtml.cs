@@ -6,6 +6,7 @@ using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Invoices;
+using RepairShop.Services.Reminders;
 using RepairShop.Services.Shop;
 using RepairShop.Web.Forms;
 using RepairShop.Web.Pages.Money;
@@ -14,7 +15,8 @@ namespace RepairShop.Web.Pages.Invoices;
 
 /// <summary>The money of one repair: draft, issue, payments, credit.</summary>
 public sealed partial class RepairModel(
-    InvoiceReadService reader, InvoiceService drafts, InvoiceIssueService issuer, PaymentService payments, WriteOffService writeOffs, ShopFace face) : PageModel
+    InvoiceReadService reader, InvoiceService drafts, InvoiceIssueService issuer, PaymentService payments, WriteOffService writeOffs,
+    ReminderListService reminders, ReminderHoldService holds, ShopFace face) : PageModel
 {
     public static IReadOnlyList<SelectListItem> Methods { get; } =
         [.. Enum.GetValues<PaymentMethod>().Where(method => method != PaymentMethod.CustomerCredit).Select(method => new SelectListItem(Words.Of(method), method.ToString()))];
@@ -143,6 +145,7 @@ public sealed partial class RepairModel(
         var money = await reader.SheetAsync(Number, cancel);
         if (money.Value is not { } sheet)
             return false;
+        Reminders = await reminders.OfRepairAsync(Number, cancel);
         if (sheet.Draft is { } draft)
         {
             if (Input.Id != draft.Id)
