@@ -419,6 +419,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(200)")
                         .HasColumnName("name");
 
+                    b.Property<bool>("NoReminders")
+                        .HasColumnType("boolean")
+                        .HasColumnName("no_reminders");
+
                     b.Property<string>("Notes")
                         .IsRequired()
                         .HasColumnType("text")
@@ -946,6 +950,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(200)")
                         .HasColumnName("reference");
 
+                    b.Property<Guid?>("ReminderLetterId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reminder_letter_id");
+
                     b.Property<Guid?>("TakesBackId")
                         .HasColumnType("uuid")
                         .HasColumnName("takes_back_id");
@@ -965,6 +973,9 @@ namespace RepairShop.Services.Database.Migrations
                         .IsUnique()
                         .HasDatabaseName("ux_customer_credits_receipt");
 
+                    b.HasIndex("ReminderLetterId")
+                        .HasDatabaseName("ix_customer_credits_reminder_letter_id");
+
                     b.HasIndex("TakesBackId")
                         .IsUnique()
                         .HasDatabaseName("ux_customer_credits_taken_back_once");
@@ -977,6 +988,8 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("customer_credits", null, t =>
                         {
                             t.HasCheckConstraint("ck_customer_credits_amount", "amount <> 0");
+
+                            t.HasCheckConstraint("ck_customer_credits_fee", "(kind = 'Fee') = (reminder_letter_id is not null)");
 
                             t.HasCheckConstraint("ck_customer_credits_kind", "(kind = 'LeftOver') = (receipt_id is not null) and (kind = 'Invoice') = (payment_id is not null) and (kind in ('PaidBack', 'Fee')) = (form_key is not null)");
                         });
@@ -2933,6 +2946,227 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("recordings", (string)null);
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Reminders.Reminder", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal>("Due")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("due");
+
+                    b.Property<Guid>("InvoiceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("invoice_id");
+
+                    b.Property<Guid>("LetterId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("letter_id");
+
+                    b.Property<DateOnly>("SentOn")
+                        .HasColumnType("date")
+                        .HasColumnName("sent_on");
+
+                    b.Property<int>("Step")
+                        .HasColumnType("integer")
+                        .HasColumnName("step");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("title");
+
+                    b.HasKey("Id")
+                        .HasName("pk_reminders");
+
+                    b.HasIndex("LetterId")
+                        .HasDatabaseName("ix_reminders_letter_id");
+
+                    b.HasIndex("InvoiceId", "SentOn")
+                        .IsUnique()
+                        .HasDatabaseName("ux_reminders_day");
+
+                    b.HasIndex("InvoiceId", "Step")
+                        .IsUnique()
+                        .HasDatabaseName("ux_reminders_step");
+
+                    b.ToTable("reminders", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_reminders_due", "due > 0 and step >= 1");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderHold", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("InvoiceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("invoice_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("reason");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<DateOnly?>("Until")
+                        .HasColumnType("date")
+                        .HasColumnName("until");
+
+                    b.HasKey("Id")
+                        .HasName("pk_reminder_holds");
+
+                    b.HasIndex("InvoiceId")
+                        .HasDatabaseName("ix_reminder_holds_invoice_id");
+
+                    b.ToTable("reminder_holds", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderLetter", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<bool>("ByMail")
+                        .HasColumnType("boolean")
+                        .HasColumnName("by_mail");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("currency");
+
+                    b.Property<Guid>("CustomerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("customer_id");
+
+                    b.Property<decimal>("Fee")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("fee");
+
+                    b.Property<DateTimeOffset?>("FeeWaivedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("fee_waived_at");
+
+                    b.Property<Guid?>("FeeWaivedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("fee_waived_by");
+
+                    b.Property<Guid>("PaperId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("paper_id");
+
+                    b.Property<DateOnly>("PayBy")
+                        .HasColumnType("date")
+                        .HasColumnName("pay_by");
+
+                    b.Property<DateTimeOffset?>("PostedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("posted_at");
+
+                    b.Property<Guid?>("PostedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("posted_by");
+
+                    b.Property<DateTimeOffset>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<DateOnly>("SentOn")
+                        .HasColumnType("date")
+                        .HasColumnName("sent_on");
+
+                    b.HasKey("Id")
+                        .HasName("pk_reminder_letters");
+
+                    b.HasIndex("CustomerId")
+                        .HasDatabaseName("ix_reminder_letters_customer_id");
+
+                    b.HasIndex("PaperId")
+                        .HasDatabaseName("ix_reminder_letters_paper_id");
+
+                    b.HasIndex("SentOn")
+                        .HasDatabaseName("ix_reminder_letters_sent_on");
+
+                    b.ToTable("reminder_letters", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_reminder_letters_days", "pay_by >= sent_on and fee >= 0");
+
+                            t.HasCheckConstraint("ck_reminder_letters_posted", "(posted_at is null) = (posted_by is null) and (posted_at is null or not by_mail)");
+
+                            t.HasCheckConstraint("ck_reminder_letters_waived", "(fee_waived_at is null) = (fee_waived_by is null) and (fee_waived_at is null or fee > 0)");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderStep", b =>
+                {
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<int>("DaysAfterDue")
+                        .HasColumnType("integer")
+                        .HasColumnName("days_after_due");
+
+                    b.Property<int>("DaysToPay")
+                        .HasColumnType("integer")
+                        .HasColumnName("days_to_pay");
+
+                    b.Property<decimal>("Fee")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("fee");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("text");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("title");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Number")
+                        .HasName("pk_reminder_steps");
+
+                    b.ToTable("reminder_steps", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_reminder_steps_sane", "number >= 1 and days_after_due >= 1 and days_to_pay >= 0 and fee >= 0");
+                        });
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3531,6 +3765,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)")
                         .HasColumnName("registration_number");
+
+                    b.Property<bool>("ReminderFees")
+                        .HasColumnType("boolean")
+                        .HasColumnName("reminder_fees");
 
                     b.Property<string>("RepairNumberFormat")
                         .IsRequired()
@@ -4745,6 +4983,12 @@ namespace RepairShop.Services.Database.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_customer_credits_receipts_receipt_id");
 
+                    b.HasOne("RepairShop.Domain.Reminders.ReminderLetter", null)
+                        .WithMany()
+                        .HasForeignKey("ReminderLetterId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_customer_credits_reminder_letters_reminder_letter_id");
+
                     b.HasOne("RepairShop.Domain.Invoices.CustomerCredit", null)
                         .WithMany()
                         .HasForeignKey("TakesBackId")
@@ -5102,6 +5346,50 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_recordings_shutter_tests_shutter_test_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Reminders.Reminder", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                        .WithMany()
+                        .HasForeignKey("InvoiceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_reminders_invoices_invoice_id");
+
+                    b.HasOne("RepairShop.Domain.Reminders.ReminderLetter", null)
+                        .WithMany("Reminders")
+                        .HasForeignKey("LetterId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_reminders_reminder_letters_letter_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderHold", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
+                        .WithMany()
+                        .HasForeignKey("InvoiceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_reminder_holds_invoices_invoice_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderLetter", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Customers.Customer", null)
+                        .WithMany()
+                        .HasForeignKey("CustomerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_reminder_letters_customers_customer_id");
+
+                    b.HasOne("RepairShop.Domain.Paperwork.Paper", null)
+                        .WithMany()
+                        .HasForeignKey("PaperId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_reminder_letters_papers_paper_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
                 {
                     b.HasOne("RepairShop.Domain.Findings.Finding", null)
@@ -5255,6 +5543,11 @@ namespace RepairShop.Services.Database.Migrations
             modelBuilder.Entity("RepairShop.Domain.Ledger.JournalEntry", b =>
                 {
                     b.Navigation("Lines");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderLetter", b =>
+                {
+                    b.Navigation("Reminders");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.ShutterTest", b =>
