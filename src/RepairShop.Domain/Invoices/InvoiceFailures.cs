@@ -44,6 +44,8 @@ public sealed record CreditOfCredit(string Number) : Conflict($"{Number} is a cr
 
 public sealed record AlreadyCredited(string Number, string CreditNumber) : Conflict($"{Number} was credited by {CreditNumber} already: it can't be credited twice.");
 
+public sealed record NotTakenBack(string Number) : Conflict($"{Number} is not taken back as a whole: credit all that is left of it first, then write it anew.");
+
 public sealed record CreditAboveRate(string Rate, decimal Percent, decimal Asked, decimal Left, string Currency) : Conflict(
     $"{Amount.Text(Asked, Currency)}{(Rate.Length == 0 ? "" : $" at {Rate} {Percent.ToString("0.####", CultureInfo.CurrentCulture)} %")} is more than the {Amount.Text(Left, Currency)} not given back yet: write that or less.");
 

@@ -53,6 +53,16 @@ public static class InvoiceRules
         _ => string.IsNullOrWhiteSpace(reason) ? new CreditReasonMissing() : Result.Done,
     };
 
+    /// <summary>Only what was taken back as a whole is written anew: else it would be owed twice.</summary>
+    /// <param name="invoice">With its lines and taxes.</param>
+    /// <param name="credits">Its issued credit notes, with theirs.</param>
+    public static Result MayReissue(Invoice invoice, IReadOnlyList<Invoice> credits) => invoice switch
+    {
+        { Kind: InvoiceKind.CreditNote } => new CreditOfCredit(invoice.Number ?? ""),
+        { IssuedAt: null } => new InvoiceNotIssued(),
+        _ => credits.Count > 0 && CreditLeft.Of(invoice, credits).IsNothing ? Result.Done : new NotTakenBack(invoice.Number!),
+    };
+
     public static Result MayPay(Invoice invoice, decimal amount, DateOnly paidOn, DateOnly today)
     {
         if (MoneyShape(invoice, amount, paidOn, today) is { IsDone: false } shape)

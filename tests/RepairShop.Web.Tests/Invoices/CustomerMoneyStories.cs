@@ -164,4 +164,21 @@ public sealed class CustomerMoneyStories(PostgresServer server)
             Assert.Equal(status, client.Status);
         }
     }
+
+    [Fact]
+    public async Task What_was_taken_back_as_a_whole_is_written_anew_with_its_lines()
+    {
+        var (app, client, _) = await Billed(server, 1);
+        await using var __ = app;
+        await client.Open("/repairs/2026-0001/invoice");
+        Assert.DoesNotContain("anew", client.Text);
+        await client.Press("Issue credit note", ("Credit.Reason", "Wrong address"));
+        await client.Press($"Write {Invoice(1)} anew");
+        Assert.Equal("The draft has the lines of the invoice that was taken back: put right what was wrong, then issue it.", client.Notice);
+        Assert.Equal("60", client.Value("Input.Lines[0].UnitPrice"));
+        await client.Press("Issue invoice");
+        Assert.Empty(client.Errors);
+        Assert.Contains($"Invoice {Invoice(2)}", client.Text);
+        Assert.Contains("Still owed€72.60", client.Text);
+    }
 }

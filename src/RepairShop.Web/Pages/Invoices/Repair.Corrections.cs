@@ -18,6 +18,11 @@ public sealed partial class RepairModel
     public async Task<IActionResult> OnPostKeepAsync(Guid invoice, decimal amount, Guid formKey, CancellationToken cancel) =>
         await MoneyAsync(await payments.RefundAsync(invoice, OfCredit(amount, formKey), cancel), "The money is kept as the customer’s credit.", cancel);
 
+    /// <summary>A fresh draft of what was taken back as a whole.</summary>
+    public async Task<IActionResult> OnPostReissueAsync(Guid invoice, CancellationToken cancel) => await PageResults.Answer(
+        this, await reissues.BeginAsync(invoice, cancel), "The draft has the lines of the invoice that was taken back: put right what was wrong, then issue it.",
+        _ => RedirectToPage(), () => LoadAsync(cancel));
+
     public async Task<IActionResult> OnPostWriteOffAsync([Bind(Prefix = "WriteOff")] WriteOffInput writeOff, CancellationToken cancel)
     {
         WriteOff = writeOff;

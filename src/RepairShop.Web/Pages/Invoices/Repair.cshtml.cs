@@ -16,7 +16,7 @@ namespace RepairShop.Web.Pages.Invoices;
 /// <summary>The money of one repair: draft, issue, payments, credit.</summary>
 public sealed partial class RepairModel(
     InvoiceReadService reader, InvoiceService drafts, InvoiceIssueService issuer, PaymentService payments, WriteOffService writeOffs,
-    ReminderListService reminders, ReminderHoldService holds, ShopFace face) : PageModel
+    ReissueService reissues, ReminderListService reminders, ReminderHoldService holds, ShopFace face) : PageModel
 {
     public static IReadOnlyList<SelectListItem> Methods { get; } =
         [.. Enum.GetValues<PaymentMethod>().Where(method => method != PaymentMethod.CustomerCredit).Select(method => new SelectListItem(Words.Of(method), method.ToString()))];
