@@ -11,7 +11,7 @@ namespace RepairShop.Services.Banking;
 /// Reads the bank-to-customer statement camt.053 of ISO 20022, versions 001.02 to 001.13, which differ in where a party's name and a
 /// status stand. Elements are read one at a time; anything not needed is passed over.
 /// </summary>
-internal static partial class CamtReader
+public static partial class CamtReader
 {
     private const int LeastVersion = 2, MostVersion = 13;
 
@@ -20,20 +20,15 @@ internal static partial class CamtReader
 
     public static Result<ReadStatement> Read(ReadOnlyMemory<byte> bytes)
     {
-        XmlReader? reader = null;
         try
         {
             using var stream = new MemoryStream(bytes.ToArray(), writable: false);
-            using (reader = XmlReader.Create(stream, CamtElements.Settings))
-                return ReadAll(reader);
+            using var reader = XmlReader.Create(stream, CamtElements.Settings);
+            return ReadAll(reader);
         }
         catch (RefusedException no)
         {
             return no.Refused;
-        }
-        catch (XmlException broken) when (reader is { NodeType: XmlNodeType.DocumentType } || broken.Message.Contains("DTD", StringComparison.Ordinal))
-        {
-            return new XmlDeclaresEntities(broken.LineNumber);
         }
         catch (XmlException broken)
         {
@@ -47,7 +42,7 @@ internal static partial class CamtReader
 
     private static ReadStatement ReadAll(XmlReader reader)
     {
-        reader.MoveToContent();
+        Begin(reader);
         Accept(reader.NamespaceURI);
         var statements = new List<ReadStatement>();
         var lines = new List<ReadLine>();
@@ -69,6 +64,19 @@ internal static partial class CamtReader
             StatementParts.Text(string.Join(", ", statements.Select(one => one.Number).Where(number => number.Length > 0)), 200),
             accounts.Count == 1 ? statements[0].Opening : null, accounts.Count == 1 ? statements[^1].Closing : null,
             lines, [.. statements.SelectMany(one => one.Warnings)]);
+    }
+
+    /// <summary>To the outermost element. The reader's refusal of a document type is told apart by its words alone, and says no line.</summary>
+    private static void Begin(XmlReader reader)
+    {
+        try
+        {
+            reader.MoveToContent();
+        }
+        catch (XmlException prohibited) when (prohibited.Message.Contains("DTD", StringComparison.Ordinal))
+        {
+            throw new RefusedException(new XmlDeclaresEntities(CamtElements.Line(reader)));
+        }
     }
 
     private static void Accept(string name)

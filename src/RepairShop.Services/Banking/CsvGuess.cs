@@ -4,7 +4,7 @@ using System.Text;
 namespace RepairShop.Services.Banking;
 
 /// <summary>A first guess at what a table's columns mean, from the words of its head and from what stands below; a person says the rest.</summary>
-internal static class CsvGuess
+public static class CsvGuess
 {
     private const int Looked = 200;
 

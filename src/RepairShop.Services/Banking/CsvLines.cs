@@ -5,7 +5,7 @@ using RepairShop.Domain.Results;
 namespace RepairShop.Services.Banking;
 
 /// <summary>A bank's table read with columns that somebody has named.</summary>
-internal static class CsvLines
+public static class CsvLines
 {
     private static readonly string[] InWords = ["C", "CR", "CRDT", "CREDIT", "H", "HABEN", "BIJ", "IN", "+", "K", "GUTSCHRIFT", "KREDIT"];
     private static readonly string[] OutWords = ["D", "DR", "DBIT", "DEBIT", "S", "SOLL", "AF", "OUT", "-", "−", "LASTSCHRIFT", "BELASTUNG"];

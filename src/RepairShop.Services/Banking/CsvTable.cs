@@ -10,14 +10,14 @@ namespace RepairShop.Services.Banking;
 
 /// <param name="Line">In the file, from 1; where the row begins.</param>
 /// <param name="Cells">As they stand, without blanks around them.</param>
-internal sealed record CsvRow(long Line, string[] Cells);
+public sealed record CsvRow(long Line, string[] Cells);
 
 /// <summary>A bank's table before anybody has said what its columns mean: the head, and the rows below it.</summary>
 /// <param name="Head">Words of the head; “Column 1” and so on where there is none.</param>
 /// <param name="Rows"></param>
 /// <param name="Account">An IBAN that stands above the table; empty without.</param>
 /// <param name="Delimiter"></param>
-internal sealed record CsvTable(string[] Head, IReadOnlyList<CsvRow> Rows, string Account, char Delimiter)
+public sealed record CsvTable(string[] Head, IReadOnlyList<CsvRow> Rows, string Account, char Delimiter)
 {
     private const int LongestLine = 20_000, MostColumns = 60, TopRows = 60;
 

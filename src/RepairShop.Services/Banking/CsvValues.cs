@@ -4,7 +4,7 @@ using System.Text.RegularExpressions;
 namespace RepairShop.Services.Banking;
 
 /// <summary>How a table may write a day and an amount.</summary>
-internal static partial class CsvValues
+public static partial class CsvValues
 {
     /// <summary>Ways to write a day, the ones that can't be mistaken first.</summary>
     private static readonly string[] YearFirst = ["yyyy-M-d", "yyyy/M/d", "yyyy.M.d", "yyyyMMdd"];

@@ -4,7 +4,7 @@ using RepairShop.Domain.Banking;
 namespace RepairShop.Services.Banking;
 
 /// <summary>What a file is by its content, whatever its name says; and what to do about one that is no statement.</summary>
-internal static class FileLook
+public static class FileLook
 {
     private const string AskAgain = "ask your bank for CAMT.053 (XML) or CSV.";
 
