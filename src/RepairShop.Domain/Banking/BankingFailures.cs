@@ -29,9 +29,8 @@ public sealed record OtherFile(string What, string Remedy) : StatementRefused($"
 public sealed record XmlBroken(int Line, int Column)
     : StatementRefused($"Line {Plain(Line)}, sign {Plain(Column)}: the XML is broken or was cut off there: download the statement again.");
 
-/// <param name="Line">Where it stands.</param>
-public sealed record XmlDeclaresEntities(int Line)
-    : StatementRefused($"Line {Plain(Line)}: the file declares a document type of its own, which no bank’s statement does: it is not read, download the statement again.");
+public sealed record XmlDeclaresEntities()
+    : StatementRefused("On top, before its first element, the file declares a document type of its own, which no bank’s statement does: download the statement again.");
 
 /// <param name="Line">Where it goes too deep.</param>
 public sealed record XmlTooDeep(int Line) : StatementRefused($"Line {Plain(Line)}: the elements are nested deeper than in any statement: this is not a CAMT file.");

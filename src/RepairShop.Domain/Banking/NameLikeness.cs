@@ -14,7 +14,7 @@ public static class NameLikeness
     public static bool Are(string payer, string customer)
     {
         var (some, others) = (Words(payer), Words(customer));
-        var shared = some.Intersect(others, StringComparer.Ordinal).ToList();
+        var shared = some.Intersect(others, StringComparer.Ordinal).Where(word => word.Length >= 2).ToList();
         return shared.Count >= 2 || (shared.Count == 1 && Math.Min(some.Count, others.Count) == 1 && shared[0].Length >= ShortestAlone);
     }
 
@@ -37,7 +37,7 @@ public static class NameLikeness
     {
         // ae, oe and ue are how ä, ö and ü are written where a bank has no accents.
         var plain = word.Replace("AE", "A").Replace("OE", "O").Replace("UE", "U").ToString();
-        if (plain.Length >= 2)
+        if (plain.Length > 0)
             words.Add(plain);
         word.Clear();
     }

@@ -75,7 +75,7 @@ public static partial class CamtReader
         }
         catch (XmlException prohibited) when (prohibited.Message.Contains("DTD", StringComparison.Ordinal))
         {
-            throw new RefusedException(new XmlDeclaresEntities(CamtElements.Line(reader)));
+            throw new RefusedException(new XmlDeclaresEntities());
         }
     }
 

@@ -50,8 +50,8 @@ public sealed class HostileStatementTests
     {
         const string Laughs = """<?xml version="1.0"?><!DOCTYPE d [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;"><!ENTITY c "&b;&b;&b;&b;&b;&b;&b;&b;">]><Document>&c;</Document>""";
         const string Fetches = """<?xml version="1.0"?><!DOCTYPE d SYSTEM "http://files.example.com/evil.dtd"><Document/>""";
-        Assert.Equal(new XmlDeclaresEntities(1), Refused(Bytes(Laughs)));
-        Assert.Equal(new XmlDeclaresEntities(1), Refused(Bytes(Fetches)));
+        Assert.Equal(new XmlDeclaresEntities(), Refused(Bytes(Laughs)));
+        Assert.Equal(new XmlDeclaresEntities(), Refused(Bytes(Fetches)));
     }
 
     [Theory]
