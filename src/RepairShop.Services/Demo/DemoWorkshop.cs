@@ -65,6 +65,7 @@ public static class DemoWorkshop
         var strips = JsonSerializer.Deserialize<SeedStripDown[]>(await File.ReadAllTextAsync(Path.Combine(folder, "strip-downs.json"), cancel), Json)!;
         await JobsAsync(book, stock, seed, strips, past.GetRequiredService<PostOffice>(), tell);
         await DemoMoney.AddAsync(book, stock.Customers[seed.Customers[0].Key]);
+        await DemoBank.AddAsync(book, seed.Shop);
         await new DemoNotebook(book, stock, folder).FillAsync(strips);
 
         await using var last = services.CreateAsyncScope();
