@@ -9,7 +9,7 @@ using RepairShop.Services.Ledger;
 using RepairShop.Services.Tests.Invoices;
 using RepairShop.Testing;
 using Xunit;
-using static RepairShop.Services.Tests.Banking.CamtFiles;
+using static RepairShop.Testing.Banking.CamtFiles;
 
 namespace RepairShop.Services.Tests.Banking;
 

@@ -2,6 +2,7 @@ using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Banking;
 using RepairShop.Services.Tests.Invoices;
+using RepairShop.Testing.Banking;
 
 namespace RepairShop.Services.Tests.Banking;
 

@@ -2,11 +2,11 @@ using System.Text;
 using RepairShop.Domain.Banking;
 using RepairShop.Services.Banking;
 using Xunit;
-using static RepairShop.Services.Tests.Banking.CamtFiles;
+using static RepairShop.Testing.Banking.CamtFiles;
 
 namespace RepairShop.Services.Tests.Banking;
 
-/// <summary>Files shaped after the message structure of ISO 20022; see <see cref="CamtFiles"/>.</summary>
+/// <summary>Files shaped after the message structure of ISO 20022, which is told where they are written.</summary>
 public sealed class CamtReaderTests
 {
     [Theory]

@@ -4,7 +4,7 @@ using RepairShop.Domain.Banking;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Banking;
 using Xunit;
-using static RepairShop.Services.Tests.Banking.CamtFiles;
+using static RepairShop.Testing.Banking.CamtFiles;
 
 namespace RepairShop.Services.Tests.Banking;
 

@@ -6,8 +6,9 @@ using RepairShop.Services.Banking;
 using RepairShop.Services.Database;
 using RepairShop.Services.Files;
 using RepairShop.Testing;
+using RepairShop.Testing.Banking;
 using Xunit;
-using static RepairShop.Services.Tests.Banking.CamtFiles;
+using static RepairShop.Testing.Banking.CamtFiles;
 
 namespace RepairShop.Services.Tests.Banking;
 

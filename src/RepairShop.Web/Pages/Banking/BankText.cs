@@ -14,7 +14,9 @@ public static class BankText
         MatchState.ReferenceAndMore => $"Reference agrees, {face.Money(match.Proposals[0].Rest)} too much",
         MatchState.AmountAlone => "The amount alone fits",
         MatchState.PayerAlone => "Only the payer fits",
-        MatchState.SeveralFit => "Several fit: choose one",
+        MatchState.SeveralFit => match.Proposals.All(way => way.Reasons[0].Kind <= MatchReasonKind.NumberInText)
+            ? "It names invoices of several customers: one line is booked for one of them"
+            : "Several fit: choose one",
         MatchState.ClaimedTwice => "Other lines claim the same invoice, together for too much",
         _ => "Nothing fits",
     };

@@ -1,13 +1,13 @@
 using System.Text;
 
-namespace RepairShop.Services.Tests.Banking;
+namespace RepairShop.Testing.Banking;
 
 /// <summary>
 /// Statements written after the message structure of ISO 20022's BankToCustomerStatement (camt.053.001.nn): GrpHdr, Stmt with Acct, Bal, Ntry;
 /// in an entry Amt, CdtDbtInd, RvslInd, Sts, BookgDt, ValDt, AcctSvcrRef, NtryDtls/TxDtls with Refs, Amt, RltdPties, RltdAgts, RmtInf. From version
 /// 04 on a transaction carries Amt itself; from 08 on Sts holds Cd and a party stands in Pty. IBANs are published examples of ISO 13616.
 /// </summary>
-internal static class CamtFiles
+public static class CamtFiles
 {
     public const string Ours = "DE89370400440532013000", Theirs = "GB82WEST12345698765432";
 
