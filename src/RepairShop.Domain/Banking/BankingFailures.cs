@@ -88,8 +88,9 @@ public sealed record RowTooLong(long Line) : StatementRefused($"Line {Plain(Line
 public sealed record NoTable()
     : StatementRefused("No line of the first sixty begins a table: a head and lines with a day and an amount, parted by semicolon, comma or tab, are needed.");
 
+/// <param name="Line">Counted from 1.</param>
 /// <param name="Columns">How many.</param>
-public sealed record TooManyStatementColumns(int Columns) : StatementRefused($"The table has {Plain(Columns)} columns; up to 60 are read.");
+public sealed record TooManyStatementColumns(long Line, int Columns) : StatementRefused($"Line {Plain(Line)} has {Plain(Columns)} columns; up to 60 are read: this is no bank’s table.");
 
 /// <param name="Field">Of the form.</param>
 public sealed record ColumnMissing(string Field, string What) : Invalid(Field, $"{What} has no column: choose which one it is.");
@@ -120,6 +121,9 @@ public sealed record BankLineBarred(BankLineBar Bar) : Conflict(Bar switch
 
 /// <summary>The database's own refusal: amount, currency and day of a receipt are those of its line.</summary>
 public sealed record ReceiptNotAsLine() : Conflict("Amount, currency and day are those of the bank’s line: book it as it stands.");
+
+/// <summary>The bank's day can't be moved, so the money is recorded by hand.</summary>
+public sealed record BankLineInClosedMonth(DateOnly Day) : Conflict("The bank’s day lies in a month that is closed: set the line aside, and record the money by hand on a later day.");
 
 public sealed record NothingTicked() : Conflict("No line is ticked: tick those that are to be booked.");
 

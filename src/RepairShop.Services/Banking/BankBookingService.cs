@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using RepairShop.Domain.Banking;
 using RepairShop.Domain.Invoices;
+using RepairShop.Domain.Ledger;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Accounts;
 using RepairShop.Services.Database;
@@ -71,7 +72,8 @@ public sealed class BankBookingService(ShopDb db, ReceiptService receipts, Curre
             Currency = line.Currency,
             BankLineId = line.Id,
         };
-        return new BookingOutcome(line, (await receipts.ReceiveAsync(booking.Choice.Customer, typed, cancel)).Failure);
+        var failure = (await receipts.ReceiveAsync(booking.Choice.Customer, typed, cancel)).Failure;
+        return new BookingOutcome(line, failure is MonthIsClosed ? new BankLineInClosedMonth(line.BookedOn) : failure);
     }
 
     private async Task<Result> NoteAsync(Guid lineId, string reason, bool isAside, CancellationToken cancel)

@@ -34,7 +34,7 @@ public sealed record CsvTable(string[] Head, IReadOnlyList<CsvRow> Rows, string 
             var text = Decode(bytes.Span);
             if (text.Contains('\0', StringComparison.Ordinal))
                 return new OtherFile("not text", "ask your bank for CAMT.053 (XML) or CSV.");
-            return Best(text) is { } best ? Of(best.Delimiter, [.. Parse(text, best.Delimiter, StatementParts.MostLines + TopRows + 1)]) : new NoTable();
+            return Best(text) is { } best ? Of(best.Delimiter, [.. Parse(text, best.Delimiter, StatementParts.MostLines + TopRows + 1).Select(Narrow)]) : new NoTable();
         }
         catch (RefusedException no)
         {
@@ -90,8 +90,6 @@ public sealed record CsvTable(string[] Head, IReadOnlyList<CsvRow> Rows, string 
         if (start < 0)
             return new NoTable();
         var columns = rows[start].Cells.Length;
-        if (columns > MostColumns)
-            return new TooManyStatementColumns(columns);
         // The head may end in a separator too many, or the rows may.
         var head = start > 0 && rows[start - 1].Cells.Length >= 2 && Math.Abs(rows[start - 1].Cells.Length - columns) <= 1 ? rows[start - 1].Cells : [];
         if (rows.Count - start > StatementParts.MostLines)
@@ -101,6 +99,9 @@ public sealed record CsvTable(string[] Head, IReadOnlyList<CsvRow> Rows, string 
             .Select(i => i < head.Length && head[i].Length > 0 ? StatementParts.Text(head[i], 80) : string.Create(CultureInfo.InvariantCulture, $"Column {i + 1}"));
         return new CsvTable([.. names], rows[start..], account, delimiter);
     }
+
+    /// <summary>Asked row by row, so that ten million separators do not become ten million cells first.</summary>
+    private static CsvRow Narrow(CsvRow row) => row.Cells.Length <= MostColumns ? row : throw new RefusedException(new TooManyStatementColumns(row.Line, row.Cells.Length));
 
     private static IEnumerable<CsvRow> Parse(string text, char delimiter, int most)
     {

@@ -88,10 +88,12 @@ public sealed class StatementImportService(ShopDb db, FileStore files, CurrentPe
         var read = CsvLines.Read(table.Value, columns, StatementParts.Account(account), shop.Currency);
         if (!read.IsDone)
             return read.Failure;
-        var id = LayoutOf(table.Value);
-        var layout = await db.BankLayouts.SingleOrDefaultAsync(row => row.Id == id, cancel) ?? db.BankLayouts.Add(new BankLayout { Id = id }).Entity;
-        (layout.Columns, layout.SavedAt) = (JsonSerializer.Serialize(columns), clock.GetUtcNow());
-        return await KeepAsync(StatementFormat.Csv, fileName, key, read.Value, cancel);
+        return await KeepAsync(StatementFormat.Csv, fileName, key, read.Value, cancel, new BankLayout
+        {
+            Id = LayoutOf(table.Value),
+            Columns = JsonSerializer.Serialize(columns),
+            SavedAt = clock.GetUtcNow(),
+        });
     }
 
     private async Task<Result<CsvTable>> TableAsync(string key, CancellationToken cancel)
@@ -102,7 +104,8 @@ public sealed class StatementImportService(ShopDb db, FileStore files, CurrentPe
         return FileLook.At(bytes) is { Format: StatementFormat.Csv } ? CsvTable.Read(bytes) : new StatementFileGone();
     }
 
-    private async Task<Result<StatementKept>> KeepAsync(StatementFormat format, string fileName, string hash, ReadStatement read, CancellationToken cancel)
+    private async Task<Result<StatementKept>> KeepAsync(
+        StatementFormat format, string fileName, string hash, ReadStatement read, CancellationToken cancel, BankLayout? layout = null)
     {
         await using var work = await db.Database.BeginTransactionAsync(cancel);
         await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock({ImportLock})", cancel);
@@ -116,10 +119,20 @@ public sealed class StatementImportService(ShopDb db, FileStore files, CurrentPe
         (statement.LineCount, statement.KnownCount) = (lines.Count, read.Lines.Count - lines.Count);
         db.BankStatements.Add(statement);
         db.BankLines.AddRange(lines);
+        if (layout is not null)
+            await RememberAsync(layout, cancel);
         if (await db.SaveAsync(cancel) is { IsDone: false } unsaved)
             return unsaved.Failure;
         await work.CommitAsync(cancel);
         return new StatementKept(statement.Id, false);
+    }
+
+    private async Task RememberAsync(BankLayout layout, CancellationToken cancel)
+    {
+        if (await db.BankLayouts.SingleOrDefaultAsync(row => row.Id == layout.Id, cancel) is not { } known)
+            db.BankLayouts.Add(layout);
+        else
+            (known.Columns, known.SavedAt) = (layout.Columns, layout.SavedAt);
     }
 
     private BankStatement Statement(StatementFormat format, string fileName, string hash, ReadStatement read) => new()

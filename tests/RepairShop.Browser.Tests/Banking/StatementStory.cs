@@ -1,3 +1,4 @@
+using System.Text;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using RepairShop.Browser.Tests.WholeJob;
@@ -38,17 +39,21 @@ public sealed class StatementStory(PostgresServer server, Chromium chromium)
         await hands.FollowAsync("Money");
         await hands.FollowAsync("Bank statements");
         await NothingForAxeAsync(hands);
-        await hands.Field("Statement").SetInputFilesAsync(new FilePayload
-        {
-            Name = "statement.xml",
-            MimeType = "application/xml",
-            Buffer = CamtFiles.File(
-                CamtFiles.Paid(owed, Figures.Customer.ToUpperInvariant(), $"Invoice {invoice.Replace('-', ' ')}"), CamtFiles.Paid("12.00", "Somebody", "no word of it")),
-        });
-        await hands.PressAsync("Read it in");
+        await SendAsync(hands, "moves.csv", Encoding.UTF8.GetBytes("Date;Who;Sum\n2026-11-02;Somebody;12,00\n"));
+        await Assertions.Expect(hands.Page.Locator("h1")).ToHaveTextAsync("Which column is what?");
+        await NothingForAxeAsync(hands);
+        await hands.BackAsync();
+        await SendAsync(hands, "statement.xml", CamtFiles.File(
+            CamtFiles.Paid(owed, Figures.Customer.ToUpperInvariant(), $"Invoice {invoice.Replace('-', ' ')}"), CamtFiles.Paid("12.00", "Somebody", "no word of it")));
         await Assertions.Expect(hands.Page.Locator(".bank-lines tbody tr").First).ToContainTextAsync("Reference and amount agree");
         await Assertions.Expect(hands.Page.Locator(".bank-lines input[type=checkbox]")).ToBeCheckedAsync();
         await NothingForAxeAsync(hands);
+    }
+
+    private static async Task SendAsync(Hands hands, string name, byte[] bytes)
+    {
+        await hands.Field("Statement").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/plain", Buffer = bytes });
+        await hands.PressAsync("Read it in");
     }
 
     private static async Task NothingForAxeAsync(Hands hands)

@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using RepairShop.Domain.Banking;
 using RepairShop.Domain.Invoices;
-using RepairShop.Domain.Ledger;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Banking;
 using RepairShop.Services.Ledger;
@@ -163,7 +162,7 @@ public sealed class BankBookingTests(PostgresServer server)
         await using var who = await Debtor.With(server, 60);
         var id = await who.Book.Import(Paid("72.60", "X", "I-2026-0001", day: "2026-10-31"));
         MoneyBook.Done(await who.Book.Do<LedgerService, Result>(service => service.CloseAsync(new DateOnly(2026, 10, 1), Ct)));
-        Assert.IsType<MonthIsClosed>(await who.Book.BookFirst(await who.Book.Line(id)));
+        Assert.Equal(new BankLineInClosedMonth(new DateOnly(2026, 10, 31)), await who.Book.BookFirst(await who.Book.Line(id)));
         Assert.Equal(LineState.Waiting, (await who.Book.Line(id)).State);
     }
 

@@ -124,7 +124,7 @@ public sealed class CsvReaderTests
         Assert.Equal(new CurrencyUnreadable("Line 7", "euro"), Refused(German + "\n24.11.2026;;a;;b;1,00;euro\n"));
         Assert.IsType<NoTable>(Refused("Dear customer,\nyour statement is attached.\n"));
         Assert.Equal(new RowTooLong(2), Refused("Date,Amount\n2026-11-24," + new string('9', 30_000) + "\n"));
-        Assert.Equal(new TooManyStatementColumns(61), Refused("2026-11-24,1.00" + string.Concat(Enumerable.Repeat(",a", 59)) + "\n"));
+        Assert.Equal(new TooManyStatementColumns(1, 61), Refused("2026-11-24,1.00" + string.Concat(Enumerable.Repeat(",a", 59)) + "\n"));
         Assert.Equal(new TooManyEntries(20_000), Refused("Date,Amount\n" + string.Concat(Enumerable.Repeat("2026-11-24,1.00\n", 20_001))));
     }
 
