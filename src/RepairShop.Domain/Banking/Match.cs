@@ -56,9 +56,6 @@ public enum MatchReasonKind
     /// <summary>An invoice's number, in what the payer wrote.</summary>
     NumberInText,
 
-    /// <summary>A number that belongs to an invoice on which nothing is owed any more.</summary>
-    NamesSettled,
-
     /// <summary>The amount is what is owed.</summary>
     AmountOwed,
 

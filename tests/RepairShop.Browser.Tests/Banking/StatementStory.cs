@@ -29,7 +29,7 @@ public sealed class StatementStory(PostgresServer server, Chromium chromium)
         var owed = (await hands.Page.Locator("dl.facts dd strong").InnerTextAsync()).TrimStart('€');
         await ReadInAsync(hands, invoice, owed);
         await hands.PressAsync("Book the ticked ones");
-        await Assertions.Expect(hands.Page.Locator(".notice")).ToContainTextAsync($"One line is booked, €{owed} together.");
+        await Assertions.Expect(hands.Page.Locator(".notice")).ToContainTextAsync($"One line is booked, €{owed}.");
         await hands.GoAsync($"{shop.Address}/repairs/{number}/invoice");
         await Assertions.Expect(hands.Page.Locator("main")).ToContainTextAsync("Settled.");
     }

@@ -110,7 +110,7 @@ public sealed class BankingStories(PostgresServer server)
         await client.Press("Book the ticked ones", ("Lines[0].Ticked", "true"));
         Assert.StartsWith("One ticked line has several things that fit", Assert.Single(client.Errors));
         await client.Press("Book the ticked ones", ("Lines[0].Ticked", "true"), ("Lines[0].Choice", client.Page.QuerySelector("input[type=radio]")!.GetAttribute("value")!));
-        Assert.Equal("One line is booked, €72.60 together.", client.Notice);
+        Assert.Equal("One line is booked, €72.60.", client.Notice);
     }
 
     [Fact]
@@ -128,7 +128,7 @@ public sealed class BankingStories(PostgresServer server)
         await client.Press("Read it in", ("Input.Date", "0"), ("Input.Name", "1"));
         Assert.Contains("moves.csv", client.Text);
         await client.Press("Book the ticked ones");
-        Assert.Equal("One line is booked, €72.60 together.", client.Notice);
+        Assert.Equal("One line is booked, €72.60.", client.Notice);
         await client.Open("/banking/columns?key=" + new string('f', 64));
         Assert.Equal("/banking", client.Url);
     }

@@ -29,8 +29,7 @@ public static class BankText
         MatchReasonKind.AmountOwed => $"as much as is owed on {reason.Subject}",
         MatchReasonKind.AmountOwedTogether => "as much as the customer owes together",
         MatchReasonKind.AccountSeen => "paid from this account before",
-        MatchReasonKind.NameSimilar => "the name is alike",
-        _ => $"names {reason.Subject}, on which nothing is owed",
+        _ => "the name is alike",
     };
 
     public static string Reasons(ProposalView way) => string.Join(", ", way.Reasons.Select(Of));

@@ -45,11 +45,18 @@ public sealed class StatementModel(BankReadService reader, BankBookingService bo
 
         var outcomes = await bookings.BookAsync(typed, ct);
         var done = outcomes.Where(outcome => outcome.Refused is null).ToList();
-        this.Tell(done.Count == 0 ? "Nothing was booked." : $"{(done.Count == 1 ? "One line is" : $"{done.Count} lines are")} booked, {face.Money(done.Sum(outcome => outcome.Line!.Amount))} together.");
+        this.Tell(Summary(done.Count, done.Sum(outcome => outcome.Line!.Amount)));
         string[] refused = [.. outcomes.Where(outcome => outcome.Refused is not null).Select(Sentence), .. open > 0 ? [Unchosen(open)] : Array.Empty<string>()];
         TempData[RefusedKey] = refused;
         return RedirectToPage(new { Id, Show, After = After == 0 ? (int?)null : After });
     }
+
+    private string Summary(int lines, decimal together) => lines switch
+    {
+        0 => "Nothing was booked.",
+        1 => $"One line is booked, {face.Money(together)}.",
+        _ => $"{lines} lines are booked, {face.Money(together)} together.",
+    };
 
     private string Sentence(BookingOutcome outcome) => outcome.Line is { } line
         ? $"{face.Money(line.Amount, line.Currency)} of {face.Date(line.BookedOn)} is not booked. {outcome.Refused!.Message}"
