@@ -15,7 +15,7 @@ public sealed record OpenInvoice(Guid Customer, IReadOnlyList<string> Names, Owe
 /// <param name="Name">Who paid.</param>
 /// <param name="Iban">From where.</param>
 /// <param name="Reference">Structured.</param>
-/// <param name="Text">What the payer wrote; with the end-to-end id.</param>
+/// <param name="Text">What the payer wrote, with the end-to-end id on a line of its own.</param>
 public sealed record OpenLine(Guid Id, DateOnly BookedOn, decimal Amount, string Name, string Iban, string Reference, string Text);
 
 /// <summary>How far a line's purpose is known. In the order of certainty.</summary>

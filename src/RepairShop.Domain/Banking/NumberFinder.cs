@@ -30,6 +30,17 @@ public sealed class NumberFinder
     public IReadOnlyList<(string Number, bool ByReference)> In(string text)
     {
         var found = new SortedDictionary<string, bool>(StringComparer.Ordinal);
+        // A number does not go on behind a semicolon, nor from one field into the next.
+        foreach (var part in text.Split([';', '|', '\n']))
+            Find(part, found);
+        return [.. found.Select(one => (one.Key, one.Value))];
+    }
+
+    /// <summary>Letters and digits of ASCII, in capitals.</summary>
+    public static string Plain(string number) => string.Concat(Letters(number).Select(one => one.Letter));
+
+    private void Find(string text, SortedDictionary<string, bool> found)
+    {
         var letters = Letters(text);
         var plain = string.Concat(letters.Select(one => one.Letter));
         var keys = known.GetAlternateLookup<ReadOnlySpan<char>>();
@@ -46,12 +57,7 @@ public sealed class NumberFinder
             found[known[key]] = found.GetValueOrDefault(known[key]) || references.Contains(key);
             at += length; // what stands inside a number found is part of it
         }
-
-        return [.. found.Select(one => (one.Key, one.Value))];
     }
-
-    /// <summary>Letters and digits of ASCII, in capitals.</summary>
-    public static string Plain(string number) => string.Concat(Letters(number).Select(one => one.Letter));
 
     private static bool IsAt(List<(char Letter, bool Touches)> letters, string plain, int at, int length)
     {

@@ -27,5 +27,5 @@ internal static class BankBook
         && db.BankLineNotes.Count(note => note.LineId == line.Id) % 2 == 0);
 
     public static OpenLine Open(BankLine line) =>
-        new(line.Id, line.BookedOn, line.Amount, line.Name, line.Iban, line.Reference, $"{line.Text} {line.EndToEndId}".Trim());
+        new(line.Id, line.BookedOn, line.Amount, line.Name, line.Iban, line.Reference, $"{line.Text}\n{line.EndToEndId}");
 }

@@ -111,7 +111,7 @@ internal static class CamtEntry
     }
 
     /// <summary>Creditor references and numbers of documents, each once.</summary>
-    private static string Structured(XElement transaction) => string.Join(" ", (transaction.At("RmtInf")?.All("Strd") ?? [])
+    private static string Structured(XElement transaction) => string.Join("; ", (transaction.At("RmtInf")?.All("Strd") ?? [])
         .SelectMany(one => one.All("CdtrRefInf").Select(info => info.TextAt("Ref")).Concat(one.All("RfrdDocInf").Select(info => info.TextAt("Nb"))))
         .Where(text => text.Length > 0).Distinct(StringComparer.Ordinal));
 

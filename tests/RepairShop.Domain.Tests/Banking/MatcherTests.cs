@@ -39,6 +39,8 @@ public sealed class MatcherTests
     [InlineData("2026-0042")]
     [InlineData("")]
     [InlineData("12026-0042")]
+    [InlineData("I-2026-004; 2 films")]
+    [InlineData("I-2026-004\n2")] // from one field into the next
     public void Another_number_is_not_it(string text) => Assert.Empty(new NumberFinder(["I-2026-0042"]).In(text));
 
     [Fact]
