@@ -120,10 +120,25 @@ public sealed partial class ShopProcess : IAsyncDisposable
         return File.Exists(program) ? program : throw new InvalidOperationException($"Build the solution first: {program} is missing.");
     }
 
+    /// <summary>
+    /// A port nobody listens on, from below those that Linux hands to outgoing connections (32768 to 60999): between this look
+    /// and the moment the program listens, a connection of another test would take one of those now and then.
+    /// </summary>
     private static int FreePort()
     {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
+        while (true)
+        {
+            var port = Random.Shared.Next(20_000, 32_000);
+            try
+            {
+                using var listener = new TcpListener(IPAddress.Loopback, port);
+                listener.Start();
+                return port;
+            }
+            catch (SocketException taken) when (taken.SocketErrorCode == SocketError.AddressAlreadyInUse)
+            {
+                // Somebody's; the next one then.
+            }
+        }
     }
 }

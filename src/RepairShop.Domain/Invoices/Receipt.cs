@@ -27,6 +27,9 @@ public sealed class Receipt
     /// <summary>The receipt this one takes back, when it was entered by mistake.</summary>
     public Guid? TakesBackId { get; set; }
 
+    /// <summary>The line of a bank's statement it was booked from; null where it was typed. A line has one receipt that stands.</summary>
+    public Guid? BankLineId { get; set; }
+
     /// <summary>One form, one receipt.</summary>
     public Guid FormKey { get; set; }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Domain.Recordings;
 
@@ -11,12 +12,7 @@ public abstract record FileRefused(string Message) : Invalid("File", Message)
 
     protected static string Plain(double number) => number.ToString("0.######", CultureInfo.InvariantCulture);
 
-    /// <summary>A piece of the file inside a sentence: short, and without what would break the line.</summary>
-    protected static string Quoted(string text)
-    {
-        var clean = string.Concat(text.Take(40).Select(letter => char.IsControl(letter) || char.IsSurrogate(letter) ? '�' : letter));
-        return $"“{clean}{(text.Length > 40 ? "…" : "")}”";
-    }
+    protected static string Quoted(string text) => TypedText.Quoted(text);
 }
 
 public sealed record FileMissing() : FileRefused("There is no such file: check its name.");

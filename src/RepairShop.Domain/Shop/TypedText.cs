@@ -17,6 +17,13 @@ public static class TypedText
     public static string[] Each(IEnumerable<string> texts) =>
         [.. texts.Select(OneLine).Where(text => text.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)];
 
+    /// <summary>A piece of something not to be trusted inside a sentence: short, and without what would break the line.</summary>
+    public static string Quoted(string text)
+    {
+        var clean = string.Concat(text.Take(40).Select(letter => char.IsControl(letter) || char.IsSurrogate(letter) ? '\uFFFD' : letter));
+        return $"“{clean}{(text.Length > 40 ? "…" : "")}”";
+    }
+
     private static string Clean(string? text, bool keepLines)
     {
         if (string.IsNullOrEmpty(text))

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
+using RepairShop.Domain.Banking;
 using RepairShop.Domain.Cameras;
 using RepairShop.Domain.Checks;
 using RepairShop.Domain.Customers;
@@ -75,6 +76,10 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options, CurrentPerson perso
     public DbSet<ReminderLetter> ReminderLetters => Set<ReminderLetter>();
     public DbSet<Reminder> Reminders => Set<Reminder>();
     public DbSet<ReminderHold> ReminderHolds => Set<ReminderHold>();
+    public DbSet<BankStatement> BankStatements => Set<BankStatement>();
+    public DbSet<BankLine> BankLines => Set<BankLine>();
+    public DbSet<BankLineNote> BankLineNotes => Set<BankLineNote>();
+    public DbSet<BankLayout> BankLayouts => Set<BankLayout>();
     public DbSet<JournalEntry> JournalEntries => Set<JournalEntry>();
     public DbSet<JournalLine> JournalLines => Set<JournalLine>();
     public DbSet<ClosedMonth> ClosedMonths => Set<ClosedMonth>();

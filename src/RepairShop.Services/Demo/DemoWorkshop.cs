@@ -66,6 +66,7 @@ public static class DemoWorkshop
         await JobsAsync(book, stock, seed, strips, past.GetRequiredService<PostOffice>(), tell);
         await DemoMoney.AddAsync(book, stock.Customers[seed.Customers[0].Key]);
         await DemoReminders.AddAsync(book, today);
+        await DemoBank.AddAsync(book, seed.Shop);
         await new DemoNotebook(book, stock, folder).FillAsync(strips);
 
         await using var last = services.CreateAsyncScope();

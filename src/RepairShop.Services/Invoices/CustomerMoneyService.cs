@@ -97,7 +97,7 @@ public sealed class CustomerMoneyService(ShopDb db, TimeProvider clock)
             join invoice in db.Invoices on payment.InvoiceId equals invoice.Id
             join repair in db.Repairs on invoice.RepairId equals repair.Id
             where payment.ReceiptId != null && ids.Contains(payment.ReceiptId.Value)
-            orderby payment.Id
+            orderby invoice.DueDate ?? invoice.IssueDate, invoice.IssueDate, invoice.Number // as it was shared out; ids made within one millisecond have no order
             select new { payment.ReceiptId, Share = new EntryShare(invoice.Number!, repair.Number, payment.Amount) }).ToListAsync(cancel)).ToLookup(row => row.ReceiptId!.Value, row => row.Share);
         var takenBack = await db.Receipts.Where(row => row.TakesBackId != null && ids.Contains(row.TakesBackId.Value)).Select(row => row.TakesBackId!.Value).ToListAsync(cancel);
         return receipts.Select(row => new MoneyEntry(

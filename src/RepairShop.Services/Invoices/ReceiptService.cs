@@ -1,8 +1,10 @@
 using Microsoft.EntityFrameworkCore;
+using RepairShop.Domain.Banking;
 using RepairShop.Domain.Customers;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Accounts;
+using RepairShop.Services.Banking;
 using RepairShop.Services.Database;
 using RepairShop.Services.Shop;
 
@@ -21,6 +23,9 @@ public sealed record TypedReceipt(
 {
     /// <summary>ISO 4217; null takes the shop's.</summary>
     public string? Currency { get; init; }
+
+    /// <summary>The line of a bank's statement it is booked from.</summary>
+    public Guid? BankLineId { get; init; }
 }
 
 /// <summary>Money a customer pays once for several invoices, or beyond what is owed; taking it back; and giving credit back.
@@ -35,6 +40,9 @@ public sealed class ReceiptService(ShopDb db, CurrentPerson person, TimeProvider
             return new CustomerNotFound();
         if (await db.Receipts.Where(row => row.FormKey == typed.FormKey).Select(row => (Guid?)row.Id).SingleOrDefaultAsync(cancel) is { } known)
             return known;
+        // Who waited for the customer's row is told what happened meanwhile; for another customer's, the database says it.
+        if (typed.BankLineId is { } line && await BankBook.BookedAsync(db, line, cancel))
+            return new BankLineBooked();
         var invoices = await LockAsync([.. typed.Shares.Select(share => share.InvoiceId)], cancel);
         var shop = await db.Shop.AsNoTracking().SingleAsync(cancel);
         var now = clock.GetUtcNow();
@@ -48,12 +56,13 @@ public sealed class ReceiptService(ShopDb db, CurrentPerson person, TimeProvider
             PaidOn = typed.PaidOn,
             RecordedAt = now,
             RecordedBy = person.RequiredId,
+            BankLineId = typed.BankLineId,
             FormKey = typed.FormKey,
         };
         if (ReceiptRules.MayReceive(receipt, typed.Shares, invoices, typed.KeepsRest, shop.Today(now)) is { IsDone: false } refused)
             return refused.Failure;
         Add(receipt, [.. typed.Shares.Where(share => share.Amount != 0).Select(share => (share.InvoiceId, share.Amount, (Guid?)null))]);
-        if (await db.SaveAsync(cancel) is { IsDone: false } unsaved)
+        if (await db.SaveAsync(cancel, BankBook.Refusals) is { IsDone: false } unsaved)
             return unsaved.Failure;
         await work.CommitAsync(cancel);
         return receipt.Id;

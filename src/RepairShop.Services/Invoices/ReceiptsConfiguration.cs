@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using RepairShop.Domain.Banking;
 using RepairShop.Domain.Customers;
 using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Reminders;
@@ -13,6 +14,7 @@ internal sealed class ReceiptConfiguration : IEntityTypeConfiguration<Receipt>
         builder.ToTable("receipts");
         builder.HasOne<Customer>().WithMany().HasForeignKey(row => row.CustomerId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Receipt>().WithMany().HasForeignKey(row => row.TakesBackId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<BankLine>().WithMany().HasForeignKey(row => row.BankLineId).OnDelete(DeleteBehavior.Restrict);
         builder.Property(row => row.Currency).HasMaxLength(3);
         builder.Property(row => row.Reference).HasMaxLength(200);
         builder.HasIndex(row => row.FormKey).IsUnique().HasDatabaseName("ux_receipts_form_key");

@@ -35,6 +35,7 @@ public static class AccessTable
         new("/photos", Everybody),
         new("/money", Counter),
         new("/invoices", Counter),
+        new("/banking", Counter), // taking money is the counter's
         new("/post", Counter),
         new("/figures", OwnerOnly),
         new("/ledger", OwnerOnly),

@@ -9,7 +9,7 @@ using Xunit;
 namespace RepairShop.Web.Tests.Hosting;
 
 /// <summary>The program is killed without a farewell while several people post: what it has acknowledged is there, once.</summary>
-public sealed class KilledProcessTests : IDisposable
+public sealed class KilledProcessTests : IAsyncDisposable
 {
     private const int People = 4;
     private const int EnoughBookings = 24;
@@ -20,7 +20,7 @@ public sealed class KilledProcessTests : IDisposable
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    public void Dispose() => mortal.Dispose();
+    public ValueTask DisposeAsync() => mortal.DisposeAsync();
 
     [Fact]
     public async Task What_was_acknowledged_before_a_kill_is_there_after_it_with_numbers_without_a_gap_and_every_letter_once()

@@ -15,7 +15,7 @@ using Xunit;
 namespace RepairShop.Web.Tests.Hosting;
 
 /// <summary>Several people issue a thousand invoices while the program, and then its database, are killed under their hands.</summary>
-public sealed class KilledWhileIssuingTests : IDisposable
+public sealed class KilledWhileIssuingTests : IAsyncDisposable
 {
     private const int People = 4;
     private const int Invoices = 1000;
@@ -26,7 +26,7 @@ public sealed class KilledWhileIssuingTests : IDisposable
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    public void Dispose() => mortal.Dispose();
+    public ValueTask DisposeAsync() => mortal.DisposeAsync();
 
     [Fact]
     public async Task A_thousand_invoices_issued_through_two_kills_have_no_gap_no_double_and_a_journal_that_balances()

@@ -7,7 +7,7 @@ using Xunit;
 namespace RepairShop.Web.Tests.Hosting;
 
 /// <summary>A data folder whose program may be killed and started again; with an owner who can sign in.</summary>
-internal sealed class MortalShop : IDisposable
+internal sealed class MortalShop : IAsyncDisposable
 {
     public string Data { get; } = TestFolders.Create("killed");
 
@@ -50,7 +50,13 @@ internal sealed class MortalShop : IDisposable
         server.WaitForExit();
     }
 
-    public void Dispose() => Directory.Delete(Data, recursive: true);
+    /// <summary>A killed program leaves its database running, which goes on writing: it is taken over and stopped before its folder goes.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        var left = await PrivateCluster.StartAsync(new PrivateClusterOptions { DataDirectory = Data, Durable = false });
+        await left.DisposeAsync();
+        Directory.Delete(Data, recursive: true);
+    }
 
     private static FormClient Client(ShopProcess shop) => new(new HttpClient { BaseAddress = new Uri(shop.Address) });
 }

@@ -172,7 +172,7 @@ public sealed class CustomerMoneyStories(PostgresServer server)
         await using var __ = app;
         await client.Open("/repairs/2026-0001/invoice");
         Assert.DoesNotContain("anew", client.Text);
-        await client.Press("Issue credit note", ("Credit.Reason", "Wrong address"));
+        await client.Press($"Credit {Invoice(1)}", ("Credit.Reason", "Wrong address"));
         await client.Press($"Write {Invoice(1)} anew");
         Assert.Equal("The draft has the lines of the invoice that was taken back: put right what was wrong, then issue it.", client.Notice);
         Assert.Equal("60", client.Value("Input.Lines[0].UnitPrice"));

@@ -209,6 +209,278 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("account_tokens", (string)null);
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankLayout", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Columns")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("columns");
+
+                    b.Property<DateTimeOffset>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_bank_layouts");
+
+                    b.ToTable("bank_layouts", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Account")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("account");
+
+                    b.Property<decimal>("Amount")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("amount");
+
+                    b.Property<string>("BankReference")
+                        .IsRequired()
+                        .HasMaxLength(140)
+                        .HasColumnType("character varying(140)")
+                        .HasColumnName("bank_reference");
+
+                    b.Property<string>("Bar")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("bar");
+
+                    b.Property<DateOnly>("BookedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("booked_on");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("currency");
+
+                    b.Property<string>("EndToEndId")
+                        .IsRequired()
+                        .HasMaxLength(140)
+                        .HasColumnType("character varying(140)")
+                        .HasColumnName("end_to_end_id");
+
+                    b.Property<string>("Iban")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("iban");
+
+                    b.Property<string>("Identity")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("identity");
+
+                    b.Property<bool>("IsCredit")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_credit");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Reference")
+                        .IsRequired()
+                        .HasMaxLength(140)
+                        .HasColumnType("character varying(140)")
+                        .HasColumnName("reference");
+
+                    b.Property<Guid>("StatementId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("statement_id");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("text");
+
+                    b.Property<DateOnly?>("ValuedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("valued_on");
+
+                    b.HasKey("Id")
+                        .HasName("pk_bank_lines");
+
+                    b.HasIndex("Iban")
+                        .HasDatabaseName("ix_bank_lines_iban");
+
+                    b.HasIndex("Identity")
+                        .IsUnique()
+                        .HasDatabaseName("ux_bank_lines_identity");
+
+                    b.HasIndex("StatementId", "Position")
+                        .IsUnique()
+                        .HasDatabaseName("ix_bank_lines_statement_id_position");
+
+                    b.ToTable("bank_lines", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_bank_lines_amount", "amount >= 0 and (bar <> 'None' or amount > 0 and is_credit)");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankLineNote", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<Guid>("LineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("line_id");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("reason");
+
+                    b.HasKey("Id")
+                        .HasName("pk_bank_line_notes");
+
+                    b.HasIndex("LineId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ux_bank_line_notes_number");
+
+                    b.ToTable("bank_line_notes", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_bank_line_notes_number", "number > 0");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankStatement", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Account")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("account");
+
+                    b.Property<decimal?>("Closing")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("closing");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("currency");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("file_hash");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("file_name");
+
+                    b.Property<string>("Format")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("format");
+
+                    b.Property<DateOnly?>("From")
+                        .HasColumnType("date")
+                        .HasColumnName("from");
+
+                    b.Property<DateTimeOffset>("ImportedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("imported_at");
+
+                    b.Property<Guid>("ImportedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("imported_by");
+
+                    b.Property<int>("KnownCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("known_count");
+
+                    b.Property<int>("LineCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("line_count");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("number");
+
+                    b.Property<decimal?>("Opening")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("opening");
+
+                    b.Property<DateOnly?>("Until")
+                        .HasColumnType("date")
+                        .HasColumnName("until");
+
+                    b.PrimitiveCollection<string[]>("Warnings")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("warnings");
+
+                    b.HasKey("Id")
+                        .HasName("pk_bank_statements");
+
+                    b.HasIndex("FileHash")
+                        .IsUnique()
+                        .HasDatabaseName("ux_bank_statements_file");
+
+                    b.HasIndex("ImportedAt", "Id")
+                        .IsDescending()
+                        .HasDatabaseName("ix_bank_statements_imported_at_id");
+
+                    b.ToTable("bank_statements", (string)null);
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Cameras.Camera", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1461,6 +1733,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("numeric(18,4)")
                         .HasColumnName("amount");
 
+                    b.Property<Guid?>("BankLineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("bank_line_id");
+
                     b.Property<string>("Currency")
                         .IsRequired()
                         .HasMaxLength(3)
@@ -1505,6 +1781,9 @@ namespace RepairShop.Services.Database.Migrations
 
                     b.HasKey("Id")
                         .HasName("pk_receipts");
+
+                    b.HasIndex("BankLineId")
+                        .HasDatabaseName("ix_receipts_bank_line_id");
 
                     b.HasIndex("CustomerId")
                         .HasDatabaseName("ix_receipts_customer_id");
@@ -4883,6 +5162,26 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_account_tokens_accounts_user_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankLine", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Banking.BankStatement", null)
+                        .WithMany()
+                        .HasForeignKey("StatementId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_bank_lines_bank_statements_statement_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankLineNote", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Banking.BankLine", null)
+                        .WithMany()
+                        .HasForeignKey("LineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_bank_line_notes_bank_lines_line_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Cameras.Camera", b =>
                 {
                     b.HasOne("RepairShop.Domain.Customers.Customer", null)
@@ -5091,6 +5390,12 @@ namespace RepairShop.Services.Database.Migrations
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.Receipt", b =>
                 {
+                    b.HasOne("RepairShop.Domain.Banking.BankLine", null)
+                        .WithMany()
+                        .HasForeignKey("BankLineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_receipts_bank_lines_bank_line_id");
+
                     b.HasOne("RepairShop.Domain.Customers.Customer", null)
                         .WithMany()
                         .HasForeignKey("CustomerId")

@@ -14,8 +14,8 @@ using RepairShop.Services.Database;
 namespace RepairShop.Services.Database.Migrations
 {
     [DbContext(typeof(ShopDb))]
-    [Migration("20261126123343_Reminders")]
-    partial class Reminders
+    [Migration("20261126114543_Banking")]
+    partial class Banking
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -210,6 +210,278 @@ namespace RepairShop.Services.Database.Migrations
                         .HasName("pk_account_tokens");
 
                     b.ToTable("account_tokens", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankLayout", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Columns")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("columns");
+
+                    b.Property<DateTimeOffset>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_bank_layouts");
+
+                    b.ToTable("bank_layouts", (string)null);
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankLine", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Account")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("account");
+
+                    b.Property<decimal>("Amount")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("amount");
+
+                    b.Property<string>("BankReference")
+                        .IsRequired()
+                        .HasMaxLength(140)
+                        .HasColumnType("character varying(140)")
+                        .HasColumnName("bank_reference");
+
+                    b.Property<string>("Bar")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("bar");
+
+                    b.Property<DateOnly>("BookedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("booked_on");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("currency");
+
+                    b.Property<string>("EndToEndId")
+                        .IsRequired()
+                        .HasMaxLength(140)
+                        .HasColumnType("character varying(140)")
+                        .HasColumnName("end_to_end_id");
+
+                    b.Property<string>("Iban")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("iban");
+
+                    b.Property<string>("Identity")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("identity");
+
+                    b.Property<bool>("IsCredit")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_credit");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Reference")
+                        .IsRequired()
+                        .HasMaxLength(140)
+                        .HasColumnType("character varying(140)")
+                        .HasColumnName("reference");
+
+                    b.Property<Guid>("StatementId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("statement_id");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("text");
+
+                    b.Property<DateOnly?>("ValuedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("valued_on");
+
+                    b.HasKey("Id")
+                        .HasName("pk_bank_lines");
+
+                    b.HasIndex("Iban")
+                        .HasDatabaseName("ix_bank_lines_iban");
+
+                    b.HasIndex("Identity")
+                        .IsUnique()
+                        .HasDatabaseName("ux_bank_lines_identity");
+
+                    b.HasIndex("StatementId", "Position")
+                        .IsUnique()
+                        .HasDatabaseName("ix_bank_lines_statement_id_position");
+
+                    b.ToTable("bank_lines", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_bank_lines_amount", "amount >= 0 and (bar <> 'None' or amount > 0 and is_credit)");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankLineNote", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<Guid>("LineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("line_id");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("reason");
+
+                    b.HasKey("Id")
+                        .HasName("pk_bank_line_notes");
+
+                    b.HasIndex("LineId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ux_bank_line_notes_number");
+
+                    b.ToTable("bank_line_notes", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_bank_line_notes_number", "number > 0");
+                        });
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankStatement", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Account")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("account");
+
+                    b.Property<decimal?>("Closing")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("closing");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasColumnName("currency");
+
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("file_hash");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("file_name");
+
+                    b.Property<string>("Format")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("format");
+
+                    b.Property<DateOnly?>("From")
+                        .HasColumnType("date")
+                        .HasColumnName("from");
+
+                    b.Property<DateTimeOffset>("ImportedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("imported_at");
+
+                    b.Property<Guid>("ImportedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("imported_by");
+
+                    b.Property<int>("KnownCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("known_count");
+
+                    b.Property<int>("LineCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("line_count");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("number");
+
+                    b.Property<decimal?>("Opening")
+                        .HasPrecision(18, 4)
+                        .HasColumnType("numeric(18,4)")
+                        .HasColumnName("opening");
+
+                    b.Property<DateOnly?>("Until")
+                        .HasColumnType("date")
+                        .HasColumnName("until");
+
+                    b.PrimitiveCollection<string[]>("Warnings")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("warnings");
+
+                    b.HasKey("Id")
+                        .HasName("pk_bank_statements");
+
+                    b.HasIndex("FileHash")
+                        .IsUnique()
+                        .HasDatabaseName("ux_bank_statements_file");
+
+                    b.HasIndex("ImportedAt", "Id")
+                        .IsDescending()
+                        .HasDatabaseName("ix_bank_statements_imported_at_id");
+
+                    b.ToTable("bank_statements", (string)null);
                 });
 
             modelBuilder.Entity("RepairShop.Domain.Cameras.Camera", b =>
@@ -421,10 +693,6 @@ namespace RepairShop.Services.Database.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)")
                         .HasColumnName("name");
-
-                    b.Property<bool>("NoReminders")
-                        .HasColumnType("boolean")
-                        .HasColumnName("no_reminders");
 
                     b.Property<string>("Notes")
                         .IsRequired()
@@ -953,10 +1221,6 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("character varying(200)")
                         .HasColumnName("reference");
 
-                    b.Property<Guid?>("ReminderLetterId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("reminder_letter_id");
-
                     b.Property<Guid?>("TakesBackId")
                         .HasColumnType("uuid")
                         .HasColumnName("takes_back_id");
@@ -976,9 +1240,6 @@ namespace RepairShop.Services.Database.Migrations
                         .IsUnique()
                         .HasDatabaseName("ux_customer_credits_receipt");
 
-                    b.HasIndex("ReminderLetterId")
-                        .HasDatabaseName("ix_customer_credits_reminder_letter_id");
-
                     b.HasIndex("TakesBackId")
                         .IsUnique()
                         .HasDatabaseName("ux_customer_credits_taken_back_once");
@@ -991,8 +1252,6 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("customer_credits", null, t =>
                         {
                             t.HasCheckConstraint("ck_customer_credits_amount", "amount <> 0");
-
-                            t.HasCheckConstraint("ck_customer_credits_fee", "(kind = 'Fee') = (reminder_letter_id is not null)");
 
                             t.HasCheckConstraint("ck_customer_credits_kind", "(kind = 'LeftOver') = (receipt_id is not null) and (kind = 'Invoice') = (payment_id is not null) and (kind in ('PaidBack', 'Fee')) = (form_key is not null)");
                         });
@@ -1464,6 +1723,10 @@ namespace RepairShop.Services.Database.Migrations
                         .HasColumnType("numeric(18,4)")
                         .HasColumnName("amount");
 
+                    b.Property<Guid?>("BankLineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("bank_line_id");
+
                     b.Property<string>("Currency")
                         .IsRequired()
                         .HasMaxLength(3)
@@ -1508,6 +1771,9 @@ namespace RepairShop.Services.Database.Migrations
 
                     b.HasKey("Id")
                         .HasName("pk_receipts");
+
+                    b.HasIndex("BankLineId")
+                        .HasDatabaseName("ix_receipts_bank_line_id");
 
                     b.HasIndex("CustomerId")
                         .HasDatabaseName("ix_receipts_customer_id");
@@ -2949,227 +3215,6 @@ namespace RepairShop.Services.Database.Migrations
                     b.ToTable("recordings", (string)null);
                 });
 
-            modelBuilder.Entity("RepairShop.Domain.Reminders.Reminder", b =>
-                {
-                    b.Property<Guid>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("uuid")
-                        .HasColumnName("id");
-
-                    b.Property<decimal>("Due")
-                        .HasPrecision(18, 4)
-                        .HasColumnType("numeric(18,4)")
-                        .HasColumnName("due");
-
-                    b.Property<Guid>("InvoiceId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("invoice_id");
-
-                    b.Property<Guid>("LetterId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("letter_id");
-
-                    b.Property<DateOnly>("SentOn")
-                        .HasColumnType("date")
-                        .HasColumnName("sent_on");
-
-                    b.Property<int>("Step")
-                        .HasColumnType("integer")
-                        .HasColumnName("step");
-
-                    b.Property<string>("Title")
-                        .IsRequired()
-                        .HasMaxLength(60)
-                        .HasColumnType("character varying(60)")
-                        .HasColumnName("title");
-
-                    b.HasKey("Id")
-                        .HasName("pk_reminders");
-
-                    b.HasIndex("LetterId")
-                        .HasDatabaseName("ix_reminders_letter_id");
-
-                    b.HasIndex("InvoiceId", "SentOn")
-                        .IsUnique()
-                        .HasDatabaseName("ux_reminders_day");
-
-                    b.HasIndex("InvoiceId", "Step")
-                        .IsUnique()
-                        .HasDatabaseName("ux_reminders_step");
-
-                    b.ToTable("reminders", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_reminders_due", "due > 0 and step >= 1");
-                        });
-                });
-
-            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderHold", b =>
-                {
-                    b.Property<Guid>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("uuid")
-                        .HasColumnName("id");
-
-                    b.Property<Guid>("InvoiceId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("invoice_id");
-
-                    b.Property<string>("Reason")
-                        .IsRequired()
-                        .HasMaxLength(500)
-                        .HasColumnType("character varying(500)")
-                        .HasColumnName("reason");
-
-                    b.Property<DateTimeOffset>("RecordedAt")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("recorded_at");
-
-                    b.Property<Guid>("RecordedBy")
-                        .HasColumnType("uuid")
-                        .HasColumnName("recorded_by");
-
-                    b.Property<DateOnly?>("Until")
-                        .HasColumnType("date")
-                        .HasColumnName("until");
-
-                    b.HasKey("Id")
-                        .HasName("pk_reminder_holds");
-
-                    b.HasIndex("InvoiceId")
-                        .HasDatabaseName("ix_reminder_holds_invoice_id");
-
-                    b.ToTable("reminder_holds", (string)null);
-                });
-
-            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderLetter", b =>
-                {
-                    b.Property<Guid>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("uuid")
-                        .HasColumnName("id");
-
-                    b.Property<bool>("ByMail")
-                        .HasColumnType("boolean")
-                        .HasColumnName("by_mail");
-
-                    b.Property<string>("Currency")
-                        .IsRequired()
-                        .HasMaxLength(3)
-                        .HasColumnType("character varying(3)")
-                        .HasColumnName("currency");
-
-                    b.Property<Guid>("CustomerId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("customer_id");
-
-                    b.Property<decimal>("Fee")
-                        .HasPrecision(18, 4)
-                        .HasColumnType("numeric(18,4)")
-                        .HasColumnName("fee");
-
-                    b.Property<DateTimeOffset?>("FeeWaivedAt")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("fee_waived_at");
-
-                    b.Property<Guid?>("FeeWaivedBy")
-                        .HasColumnType("uuid")
-                        .HasColumnName("fee_waived_by");
-
-                    b.Property<Guid>("PaperId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("paper_id");
-
-                    b.Property<DateOnly>("PayBy")
-                        .HasColumnType("date")
-                        .HasColumnName("pay_by");
-
-                    b.Property<DateTimeOffset?>("PostedAt")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("posted_at");
-
-                    b.Property<Guid?>("PostedBy")
-                        .HasColumnType("uuid")
-                        .HasColumnName("posted_by");
-
-                    b.Property<DateTimeOffset>("RecordedAt")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("recorded_at");
-
-                    b.Property<Guid>("RecordedBy")
-                        .HasColumnType("uuid")
-                        .HasColumnName("recorded_by");
-
-                    b.Property<DateOnly>("SentOn")
-                        .HasColumnType("date")
-                        .HasColumnName("sent_on");
-
-                    b.HasKey("Id")
-                        .HasName("pk_reminder_letters");
-
-                    b.HasIndex("CustomerId")
-                        .HasDatabaseName("ix_reminder_letters_customer_id");
-
-                    b.HasIndex("PaperId")
-                        .HasDatabaseName("ix_reminder_letters_paper_id");
-
-                    b.HasIndex("SentOn")
-                        .HasDatabaseName("ix_reminder_letters_sent_on");
-
-                    b.ToTable("reminder_letters", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_reminder_letters_days", "pay_by >= sent_on and fee >= 0");
-
-                            t.HasCheckConstraint("ck_reminder_letters_posted", "(posted_at is null) = (posted_by is null) and (posted_at is null or not by_mail)");
-
-                            t.HasCheckConstraint("ck_reminder_letters_waived", "(fee_waived_at is null) = (fee_waived_by is null) and (fee_waived_at is null or fee > 0)");
-                        });
-                });
-
-            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderStep", b =>
-                {
-                    b.Property<int>("Number")
-                        .HasColumnType("integer")
-                        .HasColumnName("number");
-
-                    b.Property<int>("DaysAfterDue")
-                        .HasColumnType("integer")
-                        .HasColumnName("days_after_due");
-
-                    b.Property<int>("DaysToPay")
-                        .HasColumnType("integer")
-                        .HasColumnName("days_to_pay");
-
-                    b.Property<decimal>("Fee")
-                        .HasPrecision(18, 4)
-                        .HasColumnType("numeric(18,4)")
-                        .HasColumnName("fee");
-
-                    b.Property<string>("Text")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("text");
-
-                    b.Property<string>("Title")
-                        .IsRequired()
-                        .HasMaxLength(60)
-                        .HasColumnType("character varying(60)")
-                        .HasColumnName("title");
-
-                    b.Property<uint>("Version")
-                        .IsConcurrencyToken()
-                        .ValueGeneratedOnAddOrUpdate()
-                        .HasColumnType("xid")
-                        .HasColumnName("xmin");
-
-                    b.HasKey("Number")
-                        .HasName("pk_reminder_steps");
-
-                    b.ToTable("reminder_steps", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_reminder_steps_sane", "number >= 1 and days_after_due >= 1 and days_to_pay >= 0 and fee >= 0");
-                        });
-                });
-
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3768,10 +3813,6 @@ namespace RepairShop.Services.Database.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)")
                         .HasColumnName("registration_number");
-
-                    b.Property<bool>("ReminderFees")
-                        .HasColumnType("boolean")
-                        .HasColumnName("reminder_fees");
 
                     b.Property<string>("RepairNumberFormat")
                         .IsRequired()
@@ -4886,6 +4927,26 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_account_tokens_accounts_user_id");
                 });
 
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankLine", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Banking.BankStatement", null)
+                        .WithMany()
+                        .HasForeignKey("StatementId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_bank_lines_bank_statements_statement_id");
+                });
+
+            modelBuilder.Entity("RepairShop.Domain.Banking.BankLineNote", b =>
+                {
+                    b.HasOne("RepairShop.Domain.Banking.BankLine", null)
+                        .WithMany()
+                        .HasForeignKey("LineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_bank_line_notes_bank_lines_line_id");
+                });
+
             modelBuilder.Entity("RepairShop.Domain.Cameras.Camera", b =>
                 {
                     b.HasOne("RepairShop.Domain.Customers.Customer", null)
@@ -4985,12 +5046,6 @@ namespace RepairShop.Services.Database.Migrations
                         .HasForeignKey("ReceiptId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_customer_credits_receipts_receipt_id");
-
-                    b.HasOne("RepairShop.Domain.Reminders.ReminderLetter", null)
-                        .WithMany()
-                        .HasForeignKey("ReminderLetterId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .HasConstraintName("fk_customer_credits_reminder_letters_reminder_letter_id");
 
                     b.HasOne("RepairShop.Domain.Invoices.CustomerCredit", null)
                         .WithMany()
@@ -5094,6 +5149,12 @@ namespace RepairShop.Services.Database.Migrations
 
             modelBuilder.Entity("RepairShop.Domain.Invoices.Receipt", b =>
                 {
+                    b.HasOne("RepairShop.Domain.Banking.BankLine", null)
+                        .WithMany()
+                        .HasForeignKey("BankLineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_receipts_bank_lines_bank_line_id");
+
                     b.HasOne("RepairShop.Domain.Customers.Customer", null)
                         .WithMany()
                         .HasForeignKey("CustomerId")
@@ -5349,50 +5410,6 @@ namespace RepairShop.Services.Database.Migrations
                         .HasConstraintName("fk_recordings_shutter_tests_shutter_test_id");
                 });
 
-            modelBuilder.Entity("RepairShop.Domain.Reminders.Reminder", b =>
-                {
-                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
-                        .WithMany()
-                        .HasForeignKey("InvoiceId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_reminders_invoices_invoice_id");
-
-                    b.HasOne("RepairShop.Domain.Reminders.ReminderLetter", null)
-                        .WithMany("Reminders")
-                        .HasForeignKey("LetterId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_reminders_reminder_letters_letter_id");
-                });
-
-            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderHold", b =>
-                {
-                    b.HasOne("RepairShop.Domain.Invoices.Invoice", null)
-                        .WithMany()
-                        .HasForeignKey("InvoiceId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_reminder_holds_invoices_invoice_id");
-                });
-
-            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderLetter", b =>
-                {
-                    b.HasOne("RepairShop.Domain.Customers.Customer", null)
-                        .WithMany()
-                        .HasForeignKey("CustomerId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_reminder_letters_customers_customer_id");
-
-                    b.HasOne("RepairShop.Domain.Paperwork.Paper", null)
-                        .WithMany()
-                        .HasForeignKey("PaperId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
-                        .HasConstraintName("fk_reminder_letters_papers_paper_id");
-                });
-
             modelBuilder.Entity("RepairShop.Domain.Repairs.Photo", b =>
                 {
                     b.HasOne("RepairShop.Domain.Findings.Finding", null)
@@ -5546,11 +5563,6 @@ namespace RepairShop.Services.Database.Migrations
             modelBuilder.Entity("RepairShop.Domain.Ledger.JournalEntry", b =>
                 {
                     b.Navigation("Lines");
-                });
-
-            modelBuilder.Entity("RepairShop.Domain.Reminders.ReminderLetter", b =>
-                {
-                    b.Navigation("Reminders");
                 });
 
             modelBuilder.Entity("RepairShop.Domain.ShutterTests.ShutterTest", b =>
