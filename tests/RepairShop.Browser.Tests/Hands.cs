@@ -1,5 +1,7 @@
 using System.Text.RegularExpressions;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using Xunit;
 
 namespace RepairShop.Browser.Tests;
 
@@ -73,6 +75,13 @@ public abstract class Hands(IPage page)
     {
         await Page.GotoAsync(address);
         await ExpectNoErrorPageAsync();
+    }
+
+    /// <summary>The page as it stands, with what is opened and typed on it, breaks no rule axe knows.</summary>
+    public async Task ExpectNothingForAxeAsync()
+    {
+        var result = await Page.RunAxe();
+        Assert.Empty(result.Violations.SelectMany(rule => rule.Nodes.Select(node => $"{rule.Id}: {node.Html}")));
     }
 
     /// <summary>Fails with the page's words when the program answered with an error page.</summary>

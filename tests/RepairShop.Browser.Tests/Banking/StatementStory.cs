@@ -1,5 +1,4 @@
 using System.Text;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using RepairShop.Browser.Tests.WholeJob;
 using RepairShop.Testing;
@@ -38,27 +37,21 @@ public sealed class StatementStory(PostgresServer server, Chromium chromium)
     {
         await hands.FollowAsync("Money");
         await hands.FollowAsync("Bank statements");
-        await NothingForAxeAsync(hands);
+        await hands.ExpectNothingForAxeAsync();
         await SendAsync(hands, "moves.csv", Encoding.UTF8.GetBytes("Date;Who;Sum\n2026-11-02;Somebody;12,00\n"));
         await Assertions.Expect(hands.Page.Locator("h1")).ToHaveTextAsync("Which column is what?");
-        await NothingForAxeAsync(hands);
+        await hands.ExpectNothingForAxeAsync();
         await hands.BackAsync();
         await SendAsync(hands, "statement.xml", CamtFiles.File(
             CamtFiles.Paid(owed, Figures.Customer.ToUpperInvariant(), $"Invoice {invoice.Replace('-', ' ')}"), CamtFiles.Paid("12.00", "Somebody", "no word of it")));
         await Assertions.Expect(hands.Page.Locator(".bank-lines tbody tr").First).ToContainTextAsync("Reference and amount agree");
         await Assertions.Expect(hands.Page.Locator(".bank-lines input[type=checkbox]")).ToBeCheckedAsync();
-        await NothingForAxeAsync(hands);
+        await hands.ExpectNothingForAxeAsync();
     }
 
     private static async Task SendAsync(Hands hands, string name, byte[] bytes)
     {
         await hands.Field("Statement").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/plain", Buffer = bytes });
         await hands.PressAsync("Read it in");
-    }
-
-    private static async Task NothingForAxeAsync(Hands hands)
-    {
-        var result = await hands.Page.RunAxe();
-        Assert.Empty(result.Violations.SelectMany(rule => rule.Nodes.Select(node => $"{rule.Id}: {node.Html}")));
     }
 }

@@ -1,4 +1,3 @@
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using RepairShop.Browser.Tests.WholeJob;
 using RepairShop.Testing;
@@ -53,17 +52,17 @@ public sealed class OverPaymentStory(PostgresServer server, Chromium chromium)
         await hands.PressAsync("Share it out, oldest first");
         await Assertions.Expect(hands.Page.GetByLabel("Share for I-")).ToHaveValueAsync("60.5");
         await hands.TickAsync("Keep what is not shared out as the customer’s credit");
-        await NothingForAxeAsync(hands);
+        await hands.ExpectNothingForAxeAsync();
         await hands.PressAsync("Record money");
         await Assertions.Expect(hands.Page.Locator(".notice")).ToContainTextAsync("€19.50 are kept as credit");
-        await NothingForAxeAsync(hands);
+        await hands.ExpectNothingForAxeAsync();
     }
 
     private static async Task UseAsync(Hands hands)
     {
         await hands.PressAsync(hands.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^As estimated") }));
         await hands.PressAsync("Issue invoice");
-        await NothingForAxeAsync(hands);
+        await hands.ExpectNothingForAxeAsync();
         await hands.PressAsync("Pay €19.50 with the customer’s credit");
         await Assertions.Expect(hands.Page.Locator("section[id]").First).ToContainTextAsync("customer’s credit");
         await Assertions.Expect(hands.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("with the customer’s credit$") })).ToHaveCountAsync(0);
@@ -75,17 +74,11 @@ public sealed class OverPaymentStory(PostgresServer server, Chromium chromium)
         await hands.PressAsync(hands.Page.Locator("p.sub a"));
         await hands.FollowAsync("Statement");
         await Assertions.Expect(hands.Page.Locator("tr.total").First).ToContainTextAsync(owed);
-        await NothingForAxeAsync(hands);
+        await hands.ExpectNothingForAxeAsync();
         await hands.PressAsync("Make the paper");
         await Assertions.Expect(hands.Page.Locator("main")).ToContainTextAsync("(PDF)");
         await hands.PressAsync(hands.Page.GetByRole(AriaRole.Link, new() { NameRegex = new("as a page$") }));
         await Assertions.Expect(hands.Page.Locator("tr.total").First).ToContainTextAsync(owed);
-        await NothingForAxeAsync(hands);
-    }
-
-    private static async Task NothingForAxeAsync(Hands hands)
-    {
-        var result = await hands.Page.RunAxe();
-        Assert.Empty(result.Violations.SelectMany(rule => rule.Nodes.Select(node => $"{rule.Id}: {node.Html}")));
+        await hands.ExpectNothingForAxeAsync();
     }
 }

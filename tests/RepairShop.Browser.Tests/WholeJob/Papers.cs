@@ -41,7 +41,7 @@ internal static class Papers
     }
 
     /// <summary>The post goes out by a worker of its own: a letter may take a moment.</summary>
-    private static async Task<(MimeMessage Letter, string Paper)> LetterAsync(ShopProcess shop, string subject)
+    public static async Task<(MimeMessage Letter, string Paper)> LetterAsync(ShopProcess shop, string subject)
     {
         var folder = Path.Combine(shop.DataDirectory, "post");
         for (var tries = 0; tries < 150; tries++)
