@@ -20,12 +20,7 @@ public sealed class OverPaymentStory(PostgresServer server, Chromium chromium)
         await using var shop = await ShopProcess.StartAsync(server, demo: false, TestContext.Current.CancellationToken);
         await using var context = await chromium.Browser.NewContextAsync(how);
         var hands = handsOf(await context.NewPageAsync());
-        await FirstStart.RunAsync(hands, shop);
-        var number = await Counter.BookInAsync(hands, shop.Address);
-        await hands.GoAsync($"{shop.Address}/repairs/{number}/estimate");
-        await Money.EstimateAsync(hands);
-        await Money.ApproveAsync(hands);
-        await hands.GoAsync($"{shop.Address}/repairs/{number}/invoice");
+        var number = await Money.BeginAsync(hands, shop);
         await DepositAsync(hands);
         await OverPayAsync(hands);
         await hands.GoAsync($"{shop.Address}/repairs/{number}/invoice");

@@ -20,25 +20,15 @@ public sealed class TaxStory(PostgresServer server, Chromium chromium)
         await using var shop = await ShopProcess.StartAsync(server, demo: false, TestContext.Current.CancellationToken);
         await using var context = await chromium.Browser.NewContextAsync(how);
         var hands = handsOf(await context.NewPageAsync());
-        await FirstStart.RunAsync(hands, shop);
-        var number = await Counter.BookInAsync(hands, shop.Address);
-        await AgreeAsync(hands, shop, number);
-        await DepositAsync(hands, shop, number);
+        var number = await Money.BeginAsync(hands, shop);
+        await DepositAsync(hands);
         await FinalAsync(hands);
         await CreditAsync(hands);
         await ReverseChargeAsync(hands, shop, number);
     }
 
-    private static async Task AgreeAsync(Hands hands, ShopProcess shop, string number)
+    private static async Task DepositAsync(Hands hands)
     {
-        await hands.GoAsync($"{shop.Address}/repairs/{number}/estimate");
-        await Money.EstimateAsync(hands);
-        await Money.ApproveAsync(hands);
-    }
-
-    private static async Task DepositAsync(Hands hands, ShopProcess shop, string number)
-    {
-        await hands.GoAsync($"{shop.Address}/repairs/{number}/invoice");
         await OpenAsync(hands, hands.Page.Locator("summary", new() { HasText = "Ask for a deposit" }));
         await hands.TypeAsync("Deposit", "50");
         await hands.PressAsync("Begin a deposit invoice");

@@ -1,10 +1,24 @@
 using Microsoft.Playwright;
+using RepairShop.Testing;
 
 namespace RepairShop.Browser.Tests.WholeJob;
 
 /// <summary>The estimate and its answer, the invoice and its payments.</summary>
 internal static class Money
 {
+    /// <summary>A shop set up by its owner, a camera booked in, an estimate sent and approved; ends at the repair's money.</summary>
+    /// <returns>The repair's number.</returns>
+    public static async Task<string> BeginAsync(Hands hands, ShopProcess shop)
+    {
+        await FirstStart.RunAsync(hands, shop);
+        var number = await Counter.BookInAsync(hands, shop.Address);
+        await hands.GoAsync($"{shop.Address}/repairs/{number}/estimate");
+        await EstimateAsync(hands);
+        await ApproveAsync(hands);
+        await hands.GoAsync($"{shop.Address}/repairs/{number}/invoice");
+        return number;
+    }
+
     public static async Task EstimateAsync(Hands hands)
     {
         await hands.TypeAsync("What was seen", "Slow speeds long, slow train full of old oil.");

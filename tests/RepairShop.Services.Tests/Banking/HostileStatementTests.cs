@@ -2,6 +2,7 @@ using System.Text;
 using RepairShop.Domain.Banking;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Banking;
+using RepairShop.Testing;
 using Xunit;
 using static RepairShop.Testing.Banking.CamtFiles;
 
@@ -115,35 +116,7 @@ public sealed class HostileStatementTests
         var (done, before) = (0, GC.GetAllocatedBytesForCurrentThread());
         for (var i = 0; i < Cases; i++)
         {
-            var bytes = good.ToList();
-            for (var changes = chance.Next(1, 5); changes > 0 && bytes.Count > 0; changes--)
-            {
-                var at = chance.Next(bytes.Count);
-                switch (chance.Next(6))
-                {
-                    case 0:
-                        bytes[at] ^= (byte)(1 << chance.Next(8));
-                        break;
-                    case 1:
-                        bytes[at] = telling[chance.Next(telling.Length)];
-                        break;
-                    case 2:
-                        bytes.RemoveRange(at, Math.Min(bytes.Count - at, chance.Next(1, 9)));
-                        break;
-                    case 3:
-                        bytes.InsertRange(at, bytes.GetRange(at, Math.Min(bytes.Count - at, chance.Next(1, 400))));
-                        break;
-                    case 4:
-                        bytes.Insert(at, telling[chance.Next(telling.Length)]);
-                        break;
-                    default:
-                        if (chance.Next(4) == 0)
-                            bytes.RemoveRange(at, bytes.Count - at);
-                        break;
-                }
-            }
-
-            var failure = read([.. bytes]);
+            var failure = read(ByteChanges.Spoil(good, chance, telling));
             Assert.True(failure is null or StatementRefused { Message.Length: > 0 } or ColumnMissing, $"case {i}: {failure}");
             done += failure is null ? 1 : 0;
         }

@@ -2,6 +2,7 @@ using System.Text;
 using RepairShop.Domain.Recordings;
 using RepairShop.Services.Recordings;
 using RepairShop.Testing.Recordings;
+using RepairShop.Testing;
 using Xunit;
 
 namespace RepairShop.Services.Tests.Recordings;
@@ -80,31 +81,7 @@ public sealed class HostileFileTests
         byte[] telling = [0, 1, 2, 0x7F, 0x80, 0xFE, 0xFF, (byte)',', (byte)';', (byte)'"', (byte)'\n', (byte)'-', (byte)'e', (byte)'9', (byte)'.'];
         for (var i = 0; i < Cases; i++)
         {
-            var bytes = good.ToList();
-            for (var changes = chance.Next(1, 6); changes > 0 && bytes.Count > 0; changes--)
-            {
-                var at = chance.Next(chance.Next(2) == 0 ? Math.Min(header, bytes.Count) : bytes.Count);
-                switch (chance.Next(5))
-                {
-                    case 0:
-                        bytes[at] ^= (byte)(1 << chance.Next(8));
-                        break;
-                    case 1:
-                        bytes[at] = telling[chance.Next(telling.Length)];
-                        break;
-                    case 2:
-                        bytes.RemoveRange(at, Math.Min(bytes.Count - at, chance.Next(1, 9)));
-                        break;
-                    case 3:
-                        bytes.InsertRange(at, bytes.GetRange(at, Math.Min(bytes.Count - at, chance.Next(1, 40))));
-                        break;
-                    default:
-                        bytes.RemoveRange(at, bytes.Count - at);
-                        break;
-                }
-            }
-
-            var read = WavReaderTests.Read([.. bytes]);
+            var read = WavReaderTests.Read(ByteChanges.Spoil(good, chance, telling, header));
             Assert.True(read.IsDone || read.Failure is FileRefused { Message.Length: > 0 }, $"case {i}: {read.Failure}");
         }
     }

@@ -1,35 +1,16 @@
-using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.RazorPages;
+using RepairShop.Domain.Results;
 using RepairShop.Domain.Worksheets;
 using RepairShop.Measurement.Gauges;
 using RepairShop.Measurement.Tools;
 using RepairShop.Services.Worksheets;
-using RepairShop.Web.Forms;
 
 namespace RepairShop.Web.Pages.Worksheets;
 
-public sealed class FocusModel(WorksheetService sheets) : PageModel
+public sealed class FocusModel(WorksheetService sheets) : SheetModel<FocusModel.InputModel, FocusWorked>(sheets)
 {
-    [BindProperty(SupportsGet = true)]
-    public InputModel Input { get; set; } = new();
+    protected override Result<FocusWorked> Work() => FocusSheet.Work(Input.Typed());
 
-    public View Shown { get; private set; } = null!;
-
-    public async Task<IActionResult> OnGetAsync(string number, CancellationToken ct) =>
-        await LoadAsync(number, ct) ? Page() : NotFound();
-
-    public async Task<IActionResult> OnPostKeepAsync(string number, Guid once, CancellationToken ct) =>
-        await LoadAsync(number, ct) ? await this.KeepAsync(sheets, Shown.Repair, Shown.Worked?.Finding, once, ct) : NotFound();
-
-    private async Task<bool> LoadAsync(string number, CancellationToken ct)
-    {
-        if (await sheets.OpenAsync(number, ct) is not { } repair)
-            return false;
-        Shown = new View(repair, this.IsSent() ? this.WorkOut(() => FocusSheet.Work(Input.Typed())) : null);
-        return true;
-    }
-
-    public sealed record View(WorksheetRepair Repair, FocusWorked? Worked);
+    protected override WorksheetFinding? FindingOf(FocusWorked worked) => worked.Finding;
 
     public sealed class InputModel
     {

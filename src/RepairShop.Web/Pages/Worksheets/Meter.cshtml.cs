@@ -1,41 +1,23 @@
 using System.ComponentModel.DataAnnotations;
-using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.RazorPages;
+using RepairShop.Domain.Results;
 using RepairShop.Domain.Worksheets;
 using RepairShop.Services.Worksheets;
-using RepairShop.Web.Forms;
 
 namespace RepairShop.Web.Pages.Worksheets;
 
-public sealed class MeterModel(WorksheetService sheets) : PageModel
+public sealed class MeterModel(WorksheetService sheets) : SheetModel<MeterModel.InputModel, MeterWorked>(sheets)
 {
     private const int Rows = 6;
 
-    [BindProperty(SupportsGet = true)]
-    public InputModel Input { get; set; } = new();
+    protected override Result<MeterWorked> Work() => MeterSheet.Work(Input.Typed());
 
-    public View Shown { get; private set; } = null!;
+    protected override WorksheetFinding? FindingOf(MeterWorked worked) => worked.Finding;
 
-    public async Task<IActionResult> OnGetAsync(string number, CancellationToken ct) =>
-        await LoadAsync(number, ct) ? Page() : NotFound();
-
-    public async Task<IActionResult> OnPostKeepAsync(string number, Guid once, CancellationToken ct) =>
-        await LoadAsync(number, ct) ? await this.KeepAsync(sheets, Shown.Repair, Shown.Worked?.Finding, once, ct) : NotFound();
-
-    private async Task<bool> LoadAsync(string number, CancellationToken ct)
+    protected override void Complete()
     {
-        if (await sheets.OpenAsync(number, ct) is not { } repair)
-            return false;
-        if (!this.IsSent())
-            Shown = new View(repair, null);
-        else
-            Shown = new View(repair, this.WorkOut(() => MeterSheet.Work(Input.Typed())));
         while (Input.Lines.Count < Rows || Input.Lines[^1] is { Light: not null, Reading.Length: > 0 })
             Input.Lines.Add(new LineInput());
-        return true;
     }
-
-    public sealed record View(WorksheetRepair Repair, MeterWorked? Worked);
 
     public sealed class InputModel
     {

@@ -1,5 +1,5 @@
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.RazorPages;
+using RepairShop.Domain.Results;
 using RepairShop.Domain.Worksheets;
 using RepairShop.Measurement.Gauges;
 using RepairShop.Services.Worksheets;
@@ -7,32 +7,19 @@ using RepairShop.Web.Forms;
 
 namespace RepairShop.Web.Pages.Worksheets;
 
-public sealed class RangefinderModel(WorksheetService sheets) : PageModel
+public sealed class RangefinderModel(WorksheetService sheets) : SheetModel<RangefinderModel.InputModel, RangefinderWorked>(sheets)
 {
     private const int Rows = 4;
 
-    [BindProperty(SupportsGet = true)]
-    public InputModel Input { get; set; } = new();
+    protected override Result<RangefinderWorked> Work() => RangefinderSheet.Work(Input.Typed());
 
-    public View Shown { get; private set; } = null!;
+    protected override WorksheetFinding? FindingOf(RangefinderWorked worked) => worked.Finding;
 
-    public async Task<IActionResult> OnGetAsync(string number, CancellationToken ct) =>
-        await LoadAsync(number, ct) ? Page() : NotFound();
-
-    public async Task<IActionResult> OnPostKeepAsync(string number, Guid once, CancellationToken ct) =>
-        await LoadAsync(number, ct) ? await this.KeepAsync(sheets, Shown.Repair, Shown.Worked?.Finding, once, ct) : NotFound();
-
-    private async Task<bool> LoadAsync(string number, CancellationToken ct)
+    protected override void Complete()
     {
-        if (await sheets.OpenAsync(number, ct) is not { } repair)
-            return false;
-        Shown = new View(repair, this.IsSent() ? this.WorkOut(() => RangefinderSheet.Work(Input.Typed())) : null);
         while (Input.Lines.Count < Rows || Input.Lines[^1] is { Target: not null, Shown: not null })
             Input.Lines.Add(new LineInput());
-        return true;
     }
-
-    public sealed record View(WorksheetRepair Repair, RangefinderWorked? Worked);
 
     public sealed class InputModel
     {

@@ -1,34 +1,15 @@
 using System.ComponentModel.DataAnnotations;
-using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.RazorPages;
+using RepairShop.Domain.Results;
 using RepairShop.Domain.Worksheets;
 using RepairShop.Services.Worksheets;
-using RepairShop.Web.Forms;
 
 namespace RepairShop.Web.Pages.Worksheets;
 
-public sealed class SpringModel(WorksheetService sheets) : PageModel
+public sealed class SpringModel(WorksheetService sheets) : SheetModel<SpringModel.InputModel, SpringWorked>(sheets)
 {
-    [BindProperty(SupportsGet = true)]
-    public InputModel Input { get; set; } = new();
+    protected override Result<SpringWorked> Work() => SpringSheet.Work(Input.Typed());
 
-    public View Shown { get; private set; } = null!;
-
-    public async Task<IActionResult> OnGetAsync(string number, CancellationToken ct) =>
-        await LoadAsync(number, ct) ? Page() : NotFound();
-
-    public async Task<IActionResult> OnPostKeepAsync(string number, Guid once, CancellationToken ct) =>
-        await LoadAsync(number, ct) ? await this.KeepAsync(sheets, Shown.Repair, Shown.Worked?.Finding, once, ct) : NotFound();
-
-    private async Task<bool> LoadAsync(string number, CancellationToken ct)
-    {
-        if (await sheets.OpenAsync(number, ct) is not { } repair)
-            return false;
-        Shown = new View(repair, this.IsSent() ? this.WorkOut(() => SpringSheet.Work(Input.Typed())) : null);
-        return true;
-    }
-
-    public sealed record View(WorksheetRepair Repair, SpringWorked? Worked);
+    protected override WorksheetFinding? FindingOf(SpringWorked worked) => worked.Finding;
 
     public sealed class InputModel
     {
