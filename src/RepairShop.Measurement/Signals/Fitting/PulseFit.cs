@@ -39,6 +39,15 @@ internal sealed class PulseFit
         foreach (var shape in level) free[LevelFoot.Following(shape)] = false;
     }
 
+    /// <summary>Edges fitted with the terms for kinks.</summary>
+    [Flags]
+    private enum Kinks
+    {
+        None = 0,
+        Opening = 1,
+        Closing = 2,
+    }
+
     /// <summary>The result of a fit.</summary>
     /// <param name="Model">The best model.</param>
     /// <param name="Covariance">Covariance of its parameters.</param>
@@ -53,32 +62,45 @@ internal sealed class PulseFit
     /// <param name="held">A height known from elsewhere; null leaves it to the samples.</param>
     public static Result Both(double[] values, bool[] skip, PulseModel guess, double noise, OpenLevel? held)
     {
-        PulseFit With(bool tied, bool kinks, IReadOnlyList<int> level) => new(values, skip, Free(closing: true, kinks), noise, tied, held, level);
-        var loose = With(tied: false, kinks: false, []).Run(guess);
+        PulseFit With(bool tied, Kinks kinks, IReadOnlyList<int> level) => new(values, skip, Free(closing: true, kinks), noise, tied, held, level);
+        var loose = With(tied: false, Kinks.None, []).Run(guess);
         var (best, isTied) = (loose, false);
         var dwell = loose.Model[PulseModel.T2] - loose.Model[PulseModel.T1];
         if (dwell <= ShortRest * (loose.Model[PulseModel.T3] - loose.Model[PulseModel.T0]))
         {
             var turning = (double[])loose.Model.Parameters.Clone();
             turning[PulseModel.T1] = turning[PulseModel.T2] = (turning[PulseModel.T1] + turning[PulseModel.T2]) / 2;
-            var tied = With(tied: true, kinks: false, []).Run(new() { Parameters = turning });
+            var tied = With(tied: true, Kinks.None, []).Run(new() { Parameters = turning });
             // A plateau is one parameter more: it must explain more than noise would give it.
             if (tied.Cost < loose.Cost + PlateauWorth) (best, isTied) = (tied, true);
         }
 
-        var kinked = With(isTied, kinks: true, []).Run(best.Model);
-        var hasKinks = kinked.Cost < best.Cost - 1.5 * KinkWorth;
-        return Settled(hasKinks ? kinked : best, [PulseModel.OpeningShape, PulseModel.ClosingShape], level => With(isTied, hasKinks, level));
+        var kinks = Kinks.None;
+        var both = With(isTied, Kinks.Opening | Kinks.Closing, []).Run(best.Model);
+        if (both.Cost < best.Cost - 1.5 * KinkWorth)
+        {
+            var plain = best;
+            (best, kinks) = (both, Kinks.Opening | Kinks.Closing);
+            // Terms an edge has no need of take away certainty and give nothing: where one edge's explain as much alone, the other goes without.
+            var most = Math.Min(plain.Cost - KinkWorth, both.Cost + KinkWorth);
+            foreach (var one in (ReadOnlySpan<Kinks>)[Kinks.Opening, Kinks.Closing])
+            {
+                var alone = With(isTied, one, []).Run(plain.Model);
+                if (alone.Cost < most) (best, kinks, most) = (alone, one, alone.Cost);
+            }
+        }
+
+        return Settled(best, [PulseModel.OpeningShape, PulseModel.ClosingShape], level => With(isTied, kinks, level));
     }
 
     /// <summary>Fits an opening alone: the values end before the closing begins.</summary>
     public static Result OpeningOnly(double[] values, bool[] skip, PulseModel guess, double noise)
     {
-        PulseFit With(bool kinks, IReadOnlyList<int> level) => new(values, skip, Free(closing: false, kinks), noise, tied: false, null, level);
-        var plain = With(kinks: false, []).Run(guess);
-        var kinked = With(kinks: true, []).Run(plain.Model);
+        PulseFit With(Kinks kinks, IReadOnlyList<int> level) => new(values, skip, Free(closing: false, kinks), noise, tied: false, null, level);
+        var plain = With(Kinks.None, []).Run(guess);
+        var kinked = With(Kinks.Opening, []).Run(plain.Model);
         var hasKinks = kinked.Cost < plain.Cost - KinkWorth;
-        return Settled(hasKinks ? kinked : plain, [PulseModel.OpeningShape], level => With(hasKinks, level));
+        return Settled(hasKinks ? kinked : plain, [PulseModel.OpeningShape], level => With(hasKinks ? Kinks.Opening : Kinks.None, level));
     }
 
     /// <summary>Where an edge's foot is nearly level and the samples do not ask for a slope there, it is level.</summary>
@@ -96,15 +118,15 @@ internal sealed class PulseFit
         return best;
     }
 
-    private static bool[] Free(bool closing, bool kinks)
+    private static bool[] Free(bool closing, Kinks kinks)
     {
         var free = new bool[PulseModel.Size];
         free[PulseModel.Closed] = free[PulseModel.Height] = free[PulseModel.T0] = free[PulseModel.T1] = true;
         free[PulseModel.T2] = free[PulseModel.T3] = closing;
-        for (var k = 0; k < (kinks ? EdgeShape.Count : EdgeShape.Plain); k++)
+        for (var k = 0; k < EdgeShape.Count; k++)
         {
-            free[PulseModel.OpeningShape + k] = true;
-            free[PulseModel.ClosingShape + k] = closing;
+            free[PulseModel.OpeningShape + k] = k < EdgeShape.Plain || kinks.HasFlag(Kinks.Opening);
+            free[PulseModel.ClosingShape + k] = closing && (k < EdgeShape.Plain || kinks.HasFlag(Kinks.Closing));
         }
 
         return free;
