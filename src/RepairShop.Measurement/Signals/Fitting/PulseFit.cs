@@ -219,6 +219,12 @@ internal sealed class PulseFit
         Array.Clear(right);
         var model = new PulseModel { Parameters = at };
         Span<double> slopes = stackalloc double[PulseModel.Size];
+        // Gathered on the stack, row by row: this is the innermost loop of the analysis.
+        Span<double> sums = stackalloc double[PulseModel.Size * PulseModel.Size];
+        sums.Clear();
+        var opening = Edge(stackalloc int[PulseModel.Size], PulseModel.OpeningShape, PulseModel.T0, PulseModel.T1);
+        var closing = Edge(stackalloc int[PulseModel.Size], PulseModel.ClosingShape, tied ? PulseModel.T1 : PulseModel.T2, PulseModel.T3);
+        var (openingIsLevel, closingIsLevel) = (level.Contains(PulseModel.OpeningShape), level.Contains(PulseModel.ClosingShape));
         // Off the edges only the two levels have a slope, and most samples lie there: these sums are made at the end.
         double cost = 0, n = 0, h = 0, hh = 0, r = 0, rh = 0;
         for (var i = 0; i < values.Length; i++)
@@ -227,7 +233,11 @@ internal sealed class PulseFit
             var (value, shape) = model.At(i, slopes);
             var left = values[i] - value;
             cost += left * left;
-            if (shape != 0) AddEdge(normal, right, slopes, left, shape);
+            if (shape != 0)
+            {
+                if (shape == PulseModel.OpeningShape) AddEdge(sums, right, slopes, left, shape, opening, openingIsLevel);
+                else AddEdge(sums, right, slopes, left, shape, closing, closingIsLevel);
+            }
             else
             {
                 var height = slopes[PulseModel.Height];
@@ -235,6 +245,8 @@ internal sealed class PulseFit
             }
         }
 
+        for (var i = 0; i < PulseModel.Size; i++)
+            for (var j = i; j < PulseModel.Size; j++) normal[i, j] = sums[i * PulseModel.Size + j];
         normal[PulseModel.Closed, PulseModel.Closed] += n;
         normal[PulseModel.Closed, PulseModel.Height] += h;
         normal[PulseModel.Height, PulseModel.Height] += hh;
@@ -255,8 +267,19 @@ internal sealed class PulseFit
         return cost;
     }
 
+    /// <summary>The parameters a sample on an edge has slopes with.</summary>
+    private ReadOnlySpan<int> Edge(Span<int> places, int shape, int first, int second)
+    {
+        var count = 0;
+        foreach (var i in (ReadOnlySpan<int>)[PulseModel.Closed, PulseModel.Height, Math.Min(first, second), Math.Max(first, second)])
+            if (free[i]) places[count++] = i;
+        for (var i = shape; i < shape + EdgeShape.Count; i++)
+            if (free[i]) places[count++] = i;
+        return places[..count];
+    }
+
     /// <summary>Adds a sample on an edge to the sums.</summary>
-    private void AddEdge(double[,] normal, double[] right, Span<double> slopes, double left, int shape)
+    private void AddEdge(Span<double> sums, double[] right, Span<double> slopes, double left, int shape, ReadOnlySpan<int> places, bool isLevel)
     {
         if (tied)
         {
@@ -264,18 +287,13 @@ internal sealed class PulseFit
             slopes[PulseModel.T2] = 0;
         }
 
-        if (level.Contains(shape)) LevelFoot.Fold(slopes.Slice(shape, EdgeShape.Count));
-        Span<int> places = stackalloc int[PulseModel.Size];
-        var count = 0;
-        for (var i = 0; i < PulseModel.OpeningShape; i++)
-            if (free[i] && slopes[i] != 0) places[count++] = i;
-        for (var i = shape; i < shape + EdgeShape.Count; i++)
-            if (free[i]) places[count++] = i;
-        for (var a = 0; a < count; a++)
+        if (isLevel) LevelFoot.Fold(slopes.Slice(shape, EdgeShape.Count));
+        for (var a = 0; a < places.Length; a++)
         {
             var slope = slopes[places[a]];
             right[places[a]] += slope * left;
-            for (var b = a; b < count; b++) normal[places[a], places[b]] += slope * slopes[places[b]];
+            var row = sums.Slice(places[a] * PulseModel.Size, PulseModel.Size);
+            for (var b = a; b < places.Length; b++) row[places[b]] += slope * slopes[places[b]];
         }
     }
 
