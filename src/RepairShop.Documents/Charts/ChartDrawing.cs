@@ -12,8 +12,11 @@ public sealed record ChartDrawing(double Width, double Height, string Title, str
     public ChartSpan? Span { get; init; }
 }
 
-/// <summary>Between these two places stand these two times; what lies outside them stays where it is.</summary>
-public sealed record ChartSpan(double Left, double Right, double FromMilliseconds, double ToMilliseconds);
+/// <summary>
+/// Between these two places stand these two times; what lies outside them stays where it is. New ticks are written with the signs given, so that
+/// they look like those that stood there.
+/// </summary>
+public sealed record ChartSpan(double Left, double Right, double FromMilliseconds, double ToMilliseconds, string Minus, string DecimalSign);
 
 /// <summary>What a mark is, and with it how each back end draws it.</summary>
 public enum ChartLook
@@ -28,6 +31,8 @@ public enum ChartLook
     AfterLink,
     Label,
     Note,
+    Tick,
+    TickLabel,
     Opening,
     Closing,
     Crossing,

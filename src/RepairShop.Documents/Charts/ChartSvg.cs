@@ -8,7 +8,8 @@ namespace RepairShop.Documents.Charts;
 /// A chart as SVG for a page: classes only, no colour and no style attribute, so that a strict content policy and both themes
 /// hold. The page styles <c>.chart .band</c>, <c>.grid</c>, <c>.zero</c>, <c>.limit</c>, <c>.before</c>, <c>.before-link</c>,
 /// <c>.after</c>, <c>.after-link</c>, <c>.opening</c>, <c>.closing</c>, <c>.crossing</c>, <c>.before-trace</c>, <c>.after-trace</c>, <c>.label</c>
-/// and <c>.note</c>, and <c>.start .middle .end</c> as text-anchor. A chart over time says in data attributes where its times stand.
+/// and <c>.note</c>, and <c>.start .middle .end</c> as text-anchor. A chart over time says in data attributes where its times stand and how its
+/// figures are written; what a script draws anew for another stretch of time is a <c>.tick</c>.
 /// </summary>
 public static class ChartSvg
 {
@@ -27,6 +28,8 @@ public static class ChartSvg
             if (drawing.Span is { } span)
             {
                 xml.WriteAttributeString("data-span", string.Create(CultureInfo.InvariantCulture, $"{Number(span.Left)} {Number(span.Right)} {span.FromMilliseconds} {span.ToMilliseconds}"));
+                xml.WriteAttributeString("data-minus", span.Minus);
+                xml.WriteAttributeString("data-decimal", span.DecimalSign);
             }
 
             Named(xml, "title", $"{id}-title", drawing.Title);
@@ -97,6 +100,8 @@ public static class ChartSvg
         ChartLook.AfterLink => "after-link",
         ChartLook.Label => "label",
         ChartLook.Note => "note",
+        ChartLook.Tick => "grid tick",
+        ChartLook.TickLabel => "label tick",
         ChartLook.Opening => "opening",
         ChartLook.Closing => "closing",
         ChartLook.Crossing => "crossing",

@@ -102,27 +102,33 @@ public static class ExposureChart
                 marks.Add(new ChartText(ChartLook.Label, Left - 5, Y(level) + 3, level.ToString("P0", culture), ChartAnchor.End));
             }
 
-            var tick = TickOf(to - from);
+            var (tick, decimals) = TickOf(to - from);
             for (var n = Math.Ceiling(from / tick); n * tick <= to; n++)
             {
                 var time = n == 0 ? 0 : n * tick; // never −0
-                marks.Add(new ChartLine(ChartLook.Grid, X(time), Y(low), X(time), Y(low) + 3));
-                marks.Add(new ChartText(ChartLook.Label, X(time), height - Bottom + 14, time.ToString(tick < 1 ? "0.0" : "0", culture), ChartAnchor.Middle));
+                marks.Add(new ChartLine(ChartLook.Tick, X(time), Y(low), X(time), Y(low) + 3));
+                marks.Add(new ChartText(ChartLook.TickLabel, X(time), height - Bottom + 14, Figure(time, decimals, culture), ChartAnchor.Middle));
             }
 
             marks.Add(new ChartText(ChartLook.Note, width - Right + 6, height - Bottom + 14, "ms", ChartAnchor.Start));
             return marks;
         }
 
-        public ChartDrawing Finish(List<ChartMark> marks, string title, string words) =>
-            new(width, height, title, words, marks) { Span = new ChartSpan(Left, width - Right, from, to) };
+        public ChartDrawing Finish(List<ChartMark> marks, string title, string words) => new(width, height, title, words, marks)
+        {
+            Span = new ChartSpan(Left, width - Right, from, to, culture.NumberFormat.NegativeSign, culture.NumberFormat.NumberDecimalSeparator),
+        };
 
-        /// <summary>1, 2 or 5 of some power of ten, about six to the width.</summary>
-        private static double TickOf(double span)
+        /// <summary>1, 2 or 5 of some power of ten, about six to the width, and the decimals that tell one from the next. The script that zooms does the same.</summary>
+        private static (double Tick, int Decimals) TickOf(double span)
         {
             var rough = span / 6;
-            var power = Math.Pow(10, Math.Floor(Math.Log10(rough)));
-            return (rough / power) switch { <= 1 => 1, <= 2 => 2, <= 5 => 5, _ => 10 } * power;
+            var exponent = (int)Math.Floor(Math.Log10(rough));
+            var power = Math.Pow(10, exponent);
+            var times = (rough / power) switch { <= 1 => 1, <= 2 => 2, <= 5 => 5, _ => 10 };
+            return (times * power, Math.Max(0, -(times == 10 ? exponent + 1 : exponent)));
         }
+
+        private static string Figure(double time, int decimals, CultureInfo culture) => time.ToString("F" + decimals, culture);
     }
 }

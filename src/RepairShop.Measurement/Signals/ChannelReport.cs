@@ -76,7 +76,9 @@ internal sealed class ChannelReport(Recording recording, Rig rig, int channel, L
         // A long plateau knows its own level best; a short one is better told by the reference.
         var (open, by) = rests && (fit.IsLong || reference is null) ? (level, OpenLevelSource.OwnPlateau) : (reference, source);
         var bounces = fit.Bounces.Select(bounce => BounceOf(one, bounce)).ToList();
-        var main = open is null ? (double?)null : m.Area * fit.Level / open.Value / rate;
+        // Where it rests open, its own level, with what the reference says of it, is the open one of its moment: a lamp that drifted changes no time.
+        var share = open is null || fit.IsHeld && OpenReference.RestsOpen(fit, null) ? 1 : fit.Level / open.Value;
+        var main = open is null ? (double?)null : m.Area * share / rate;
         var crossings = new Crossings(
             Seconds(one, m[PulseModel.T0]), Seconds(one, m.OpeningAt(0.1)), Seconds(one, fit.Opening50), Seconds(one, m.OpeningAt(0.9)),
             Seconds(one, m.ClosingAt(0.9)), Seconds(one, fit.Closing50), Seconds(one, m.ClosingAt(0.1)), Seconds(one, m[PulseModel.T3]));
@@ -99,7 +101,7 @@ internal sealed class ChannelReport(Recording recording, Rig rig, int channel, L
             Number = number,
             Crossings = crossings,
             DwellSeconds = rests ? fit.Dwell / rate : 0,
-            EffectiveSeconds = main + (main is null ? 0 : bounces.Sum(b => b.EffectiveSeconds) * fit.Level / open!.Value),
+            EffectiveSeconds = main + (main is null ? 0 : bounces.Sum(b => b.EffectiveSeconds) * share),
             EffectiveBy = open is null ? null : by,
             Efficiency = main is { } seconds ? Math.Min(1, seconds / total) : null,
             Level = level,

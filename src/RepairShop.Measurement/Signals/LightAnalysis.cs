@@ -26,6 +26,12 @@ internal sealed class LightAnalysis
     /// </summary>
     private static readonly (double Share, bool Turned)[] Ideas = [(0.2, false), (0.14, false), (0.1, false), (0.4, false), (0.2, true)];
 
+    /// <summary>
+    /// The first edge of at least this share of the greatest is where blocks are counted from, for what is put before it must not matter: other blocks
+    /// have other means, and what noise leaves nearly undecided would be settled otherwise.
+    /// </summary>
+    private const double AnchorShare = 0.5;
+
     private readonly Recording recording;
     private readonly Rig rig;
     private readonly int channel;
@@ -45,6 +51,9 @@ internal sealed class LightAnalysis
         var blocks = Blocks.Of(samples, rate);
         var finder = new EdgeFinder(blocks);
         if (!finder.HasEdges) return Nothing(WithoutExposures.Reason(blocks, recording.FullScale));
+        if (finder.Strong(AnchorShare) is [var first, ..] && blocks.Meeting(samples, Placement.Steepest(samples, blocks, first)) is var anchored && anchored != blocks)
+            (blocks, finder) = (anchored, new EdgeFinder(anchored));
+
         var damage = Damage.Of(samples, rate, recording.FullScale);
         Attempt? best = null;
         foreach (var (share, turned) in Ideas)
@@ -61,8 +70,9 @@ internal sealed class LightAnalysis
         var reference = OpenReference.Of(rig, channel, found, warnings);
         for (var i = 0; i < found.Count; i++)
             if (found[i].Fault is null && reference.Holds(found[i].Fit) is { } held
-                && Find(samples, windows[found[i].Index], droop, found[i].Index, polarity, damage, held) is { Fault: null } again)
-                found[i] = again;
+                && Find(samples, windows[found[i].Index], droop, found[i].Index, polarity, damage, held) is { Fault: null } again
+                && OpenReference.Bears(found[i].Fit, again.Fit))
+                found[i] = again with { Fit = again.Fit with { IsHeld = true } };
         damage.Warn(channel, found, rate, warnings);
         foreach (var edge in best.Alone) warnings.Add(new Disturbance(channel, blocks.CentreSample(edge.Block) / rate));
         return new ChannelReport(recording, rig, channel, warnings).Write(found, reference, droop, polarity, windows);
@@ -104,13 +114,14 @@ internal sealed class LightAnalysis
         var place = new Placement(samples, window);
         var (first, end) = (place.First, place.End);
         if (end - first < 16) return null;
-        var (candidate, length) = (window.Candidate, window.Blocks.Length);
-        var tail = droop.Model(index, 0, (double)first / length + 0.5 / length) - droop.Offset;
+        var (candidate, blocks) = (window.Candidate, window.Blocks);
+        var tail = droop.Model(index, 0, blocks.PlaceOf(first)) - droop.Offset;
         var signal = StraightSignal.Of(samples, polarity, first, end, rate, droop, window, tail);
         signal = signal with { Noise = place.Noise(signal.Values) };
         var fit = ExposureFitter.Fit(signal, place.Opening, place.Closing, rate, held);
         if (fit is null) return null;
-        var harm = damage.Across(samples, candidate.From * length, candidate.To * length) ?? Damage.Jump(fit, signal, rate);
+        fit = fit with { QuietLevelUncertainty = QuietLevel.Uncertainty(window, droop, index, fit.Dwell) };
+        var harm = damage.Across(samples, blocks.FirstSample(candidate.From), blocks.FirstSample(candidate.To)) ?? Damage.Jump(fit, signal, rate);
         return new(index, signal, fit, ExposureJudge.Judge(fit, signal, window, droop, index, harm?.Reason), harm);
     }
 

@@ -9,7 +9,7 @@ public static class RecordingAnalysis
     /// Changes whenever the same recording may give other figures. A stored figure carries it, so that a record says how it was made and old
     /// recordings can be analysed again.
     /// </summary>
-    public const string Version = "1";
+    public const string Version = "2";
 
     /// <summary>Analyses a recording.</summary>
     /// <param name="recording">What was recorded; whatever is wrong with it is told in <see cref="AnalysisResult.Outcome"/>.</param>

@@ -14,6 +14,28 @@ public sealed class CaptureStories(OpenShop open, Chromium chromium) : IClassFix
     private const double Lead = 2.5, Apart = 1.6;
 
     private static readonly LocatorAssertionsToContainTextOptions Patiently = new() { Timeout = 20_000 };
+
+    /// <summary>Notes how long after the last edge of an exposure reached the page its figures stood there. Told, never asserted.</summary>
+    private const string Watch = """
+        window.waits = [];
+        let made, ended, cutOut;
+        Object.defineProperty(window, "CaptureWatch", {
+          get: () => made,
+          set: watch => {
+            made = class extends watch {
+              take(...block) {
+                const before = this.exposure?.last;
+                const cut = super.take(...block);
+                if (this.exposure && this.exposure.last !== before) ended = performance.now();
+                if (cut) cutOut = performance.now();
+                return cut;
+              }
+            };
+          },
+        });
+        document.addEventListener("charts", () => waits.push(`${Math.round(performance.now() - ended)} (${Math.round(cutOut - ended)})`));
+        """;
+
     private readonly string folder = Directory.CreateTempSubdirectory("sound-").FullName;
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
@@ -52,7 +74,7 @@ public sealed class CaptureStories(OpenShop open, Chromium chromium) : IClassFix
         double[] widths = [0.0100, 0.0104, 0.0097];
         for (var once = 1; ; once++)
         {
-            var (browser, page) = await OpenAsync(LightPulses.Signal(Rate, Pulses(widths), tail: 2));
+            var (browser, page) = await OpenAsync(LightPulses.Signal(Rate, Pulses(widths), tail: 2), Watch);
             await using var _ = browser;
             await ArmAsync(page);
             // A busy machine may put in or lose a block of sound. The page has to say so; only then is the story told again, twice at most.
@@ -65,6 +87,8 @@ public sealed class CaptureStories(OpenShop open, Chromium chromium) : IClassFix
                 Assert.Equal(widths[i], figures[i], 3 * Math.Max(0.25 / Rate, 0.001 * widths[i]));
             }
 
+            var waits = await page.EvaluateAsync<string[]>("waits");
+            TestContext.Current.TestOutputHelper?.WriteLine($"From an exposure's end to its figures in the page, ms (of these until it was cut out): {string.Join(", ", waits)}");
             await page.ReloadAsync();
             Assert.Equal(figures, await FiguresAsync(page, widths.Length));
             return;

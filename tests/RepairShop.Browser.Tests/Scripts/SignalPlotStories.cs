@@ -71,6 +71,103 @@ public sealed class SignalPlotStories(OpenShop open, Chromium chromium) : IClass
     }
 
     [Theory]
+    [InlineData("en-IE", 1440)]
+    [InlineData("en-IE", 390)]
+    [InlineData("de-DE", 390)]
+    public async Task A_zoomed_plot_has_round_ticks_in_the_shops_locale_that_do_not_run_into_each_other(string locale, int width)
+    {
+        await WriteAsInAsync(locale);
+        try
+        {
+            var page = await RecordedAsync(width);
+            await TicksHoldAsync(page, CultureInfo.GetCultureInfo(locale));
+            await page.Context.CloseAsync();
+        }
+        finally
+        {
+            await WriteAsInAsync("en-IE");
+        }
+    }
+
+    private async Task WriteAsInAsync(string locale)
+    {
+        var context = await chromium.Browser.NewContextAsync(new() { StorageState = open.SignedIn });
+        var page = await context.NewPageAsync();
+        await page.GotoAsync(open.Shop.Address + "/shop");
+        await page.GetByLabel("Written as in").SelectOptionAsync(locale);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the shop" }).ClickAsync();
+        await Assertions.Expect(page.GetByLabel("Written as in")).ToHaveValueAsync(locale);
+        await context.CloseAsync();
+    }
+
+    private async Task TicksHoldAsync(IPage page, CultureInfo culture)
+    {
+        var figure = page.Locator("figure[data-zoom]").First;
+        await figure.FocusAsync();
+        var whole = await TicksAsync(figure);
+        Assert.Equal(await TicksWithoutScriptAsync(page), whole.Select(tick => tick.Text));
+        foreach (var keys in new[] { "+", "ArrowLeft", "ArrowRight ArrowRight ArrowRight", "+", "ArrowLeft", "+ +", "ArrowRight", "+ + + + + + +" })
+        {
+            foreach (var key in keys.Split(' '))
+                await page.Keyboard.PressAsync(key);
+            AreRound(await TicksAsync(figure), await figure.Locator(".zoom-range").TextContentAsync() ?? "", culture);
+        }
+
+        await page.Keyboard.PressAsync("0");
+        Assert.Equal(whole, await TicksAsync(figure));
+    }
+
+    private sealed record Tick(string Text, double X, double Left, double Right);
+
+    /// <summary>The figures along the foot: where each stands in the drawing, and from where to where it reaches on the screen.</summary>
+    private static async Task<IReadOnlyList<Tick>> TicksAsync(ILocator figure)
+    {
+        var told = await figure.EvaluateAsync<string[]>("""
+            figure => [...figure.querySelectorAll("text.tick")].map(text => {
+              const box = text.getBoundingClientRect();
+              return `${text.textContent}|${text.getAttribute("x")}|${box.left}|${box.right}`;
+            })
+            """);
+        return [.. told.Select(line => line.Split('|')).Select(part => new Tick(part[0], Number(part[1]), Number(part[2]), Number(part[3])))];
+    }
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    private async Task<IReadOnlyList<string>> TicksWithoutScriptAsync(IPage page)
+    {
+        var context = await chromium.Browser.NewContextAsync(new() { StorageState = open.SignedIn, JavaScriptEnabled = false });
+        var plain = await context.NewPageAsync();
+        await plain.GotoAsync(page.Url);
+        var texts = await plain.Locator("figure[data-zoom]").First.Locator("text.tick").AllTextContentsAsync();
+        await context.CloseAsync();
+        return texts;
+    }
+
+    /// <summary>Each figure is a multiple of 1, 2 or 5 of a power of ten, written as the locale does, at its time's place, and apart from the next.</summary>
+    private static void AreRound(IReadOnlyList<Tick> ticks, string range, CultureInfo culture)
+    {
+        const double left = 30, right = 430; // of the drawing's 500
+        var ends = range.Replace(" ms", "", StringComparison.Ordinal).Split(" to ").Select(end => double.Parse(end, culture)).ToArray();
+        var times = ticks.Select(tick => double.Parse(tick.Text, culture)).ToArray();
+        Assert.InRange(times.Length, 2, 9);
+        var step = times[1] - times[0];
+        var mantissa = step / Math.Pow(10, Math.Floor(Math.Log10(step) + 1e-9));
+        Assert.Contains(new[] { 1, 2, 5 }, one => Math.Abs(one - mantissa) < 1e-6);
+        Assert.InRange((ends[1] - ends[0]) / step, 2, 9);
+        var decimals = step >= 1 ? 0 : (int)Math.Ceiling(-Math.Log10(step) - 1e-9);
+        var rounding = 0.5 * Math.Pow(10, -Math.Max(2, decimals));
+        for (var i = 0; i < ticks.Count; i++)
+        {
+            Assert.Equal(times[i].ToString("F" + decimals, culture), ticks[i].Text);
+            Assert.Equal(0, Math.IEEERemainder(times[i], step), 6);
+            Assert.Equal(left + (times[i] - ends[0]) / (ends[1] - ends[0]) * (right - left), ticks[i].X, 3 * rounding / (ends[1] - ends[0]) * (right - left) + 0.01);
+            if (i == 0) continue;
+            Assert.Equal(step, times[i] - times[i - 1], 6);
+            Assert.True(ticks[i].Left - ticks[i - 1].Right > 2, $"{ticks[i - 1]} runs into {ticks[i]}");
+        }
+    }
+
+    [Theory]
     [InlineData(320)]
     [InlineData(1440)]
     public async Task Pages_of_recordings_are_accessible_and_no_wider_than_the_screen(int width)

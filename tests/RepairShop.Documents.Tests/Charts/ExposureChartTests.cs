@@ -68,4 +68,22 @@ public class ExposureChartTests
         Assert.Equal(span[0], double.Parse(points[0].Split(',')[0], CultureInfo.InvariantCulture), 2);
         Assert.Equal(span[1], double.Parse(points[^1].Split(',')[0], CultureInfo.InvariantCulture), 2);
     }
+
+    /// <summary>Ticks worked out by hand: a sixth of the span, up to the next 1, 2 or 5.</summary>
+    [Theory]
+    [InlineData(24, "en-IE", "-5 0 5 10 15")]
+    [InlineData(2.4, "en-IE", "-0.5 0.0 0.5 1.0 1.5")]
+    [InlineData(0.24, "en-IE", "-0.05 0.00 0.05 0.10 0.15")]
+    [InlineData(2.4, "de-DE", "-0,5 0,0 0,5 1,0 1,5")]
+    [InlineData(2.4, "sv-SE", "−0,5 0,0 0,5 1,0 1,5")]
+    public void Time_has_round_ticks_in_the_locale_and_the_svg_says_how_they_are_written(double span, string locale, string expected)
+    {
+        var trace = Trace() with { Milliseconds = [(float)(-span / 4), (float)(span * 3 / 4)], Values = [0, 1] };
+        var svg = XElement.Parse(ChartSvg.Write(ExposureChart.Draw(trace, "e", CultureInfo.GetCultureInfo(locale)), "c1"));
+        var labels = svg.Elements(Svg + "text").Where(text => text.Attribute("class")!.Value.Split(' ').Contains("tick")).Select(text => text.Value).ToList();
+        Assert.Equal(expected, string.Join(' ', labels));
+        Assert.Equal(labels.Count, svg.Elements(Svg + "line").Count(line => line.Attribute("class")!.Value == "grid tick"));
+        Assert.StartsWith(svg.Attribute("data-minus")!.Value, labels[0], StringComparison.Ordinal);
+        if (span < 6) Assert.Contains(svg.Attribute("data-decimal")!.Value, labels[0], StringComparison.Ordinal);
+    }
 }

@@ -35,8 +35,9 @@ public static class AccuracyTable
         new("AC, 44.1 kHz", 0.5, 0.003) { Seed = 16_000, RateHz = 44_100, IsAc = true },
         new("DC, 96 kHz", 0.25, 0.001) { Seed = 17_000, RateHz = 96_000 },
         new("AC, 96 kHz", 0.5, 0.003) { Seed = 18_000, RateHz = 96_000, IsAc = true },
-        // One of the 200: 1/500 s with a kink in both edges, whose crossings come out 2.9 µs late and 3.9 µs early, the shapes being rounder there.
-        new("DC, 192 kHz", 0.25, 0.001) { Seed = 19_000, RateHz = 192_000, WidthMissed = (0.42, 4.06) },
+        // One of the 200: 1/500 s whose closing has a kink. The noise of the forty samples about that crossing leans 2.2 standard deviations to one side,
+        // and terms that can follow a kink follow it: 4 µs early.
+        new("DC, 192 kHz", 0.25, 0.001) { Seed = 19_000, RateHz = 192_000, WidthMissed = (0.38, 3.03) },
         new("AC, 192 kHz", 0.5, 0.003) { Seed = 20_000, RateHz = 192_000, IsAc = true },
     ];
 
@@ -58,8 +59,8 @@ public static class AccuracyTable
         new("8 bits, DC", 0.25, 0.001) { Seed = 42_000, Bits = 8, Level = (0.4, 0.8) },
         new("16 bits, AC", 0.5, 0.003) { Seed = 43_000, Bits = 16, IsAc = true },
         new("blue noise, AC", 0.5, 0.003) { Seed = 44_000, Colour = NoiseColour.Blue, IsAc = true },
-        new("pink noise 40 dB, AC", 0.5, 0.003) { Seed = 45_000, Colour = NoiseColour.Pink, IsAc = true, EffectiveMissed = (1.13, 5.15) },
-        new("never rests open, AC, hum", 1, 0.01) { Seed = 46_000, NeverRests = true, Marks = Fast, IsAc = true, HasHum = true, WidthMissed = (1.23, 9.54) },
+        new("pink noise 40 dB, AC", 0.5, 0.003) { Seed = 45_000, Colour = NoiseColour.Pink, IsAc = true },
+        new("never rests open, AC, hum", 1, 0.01) { Seed = 46_000, NeverRests = true, Marks = Fast, IsAc = true, HasHum = true },
     ];
 
     public static AccuracyRow Of(string name) => Asked.Concat(Harder).Single(row => row.Name == name);

@@ -10,7 +10,11 @@ internal sealed class Blocks
 {
     private const double BlockSeconds = 0.00025;
 
-    private Blocks(int length, double sampleRateHz, float[] means) => (Length, SampleRateHz, Means) = (length, sampleRateHz, means);
+    private Blocks(int origin, int length, double sampleRateHz, float[] means) =>
+        (Origin, Length, SampleRateHz, Means) = (origin, length, sampleRateHz, means);
+
+    /// <summary>The first block's first sample, less than a block from the recording's beginning.</summary>
+    public int Origin { get; }
 
     /// <summary>Samples in a block, 1 or more.</summary>
     public int Length { get; }
@@ -30,15 +34,26 @@ internal sealed class Blocks
     public int In(double seconds) => Math.Max(1, (int)Math.Round(seconds * RateHz));
 
     /// <summary>Centre of a block in samples from the recording's beginning.</summary>
-    public double CentreSample(double block) => block * Length + (Length - 1) / 2.0;
+    public double CentreSample(double block) => Origin + block * Length + (Length - 1) / 2.0;
 
-    public static Blocks Of(ReadOnlySpan<float> samples, double sampleRateHz)
+    /// <summary>A block's first sample, counted from the recording's beginning.</summary>
+    public int FirstSample(int block) => Origin + block * Length;
+
+    /// <summary>Where a sample's middle lies, in blocks.</summary>
+    public double PlaceOf(int sample) => (sample - Origin + 0.5) / Length;
+
+    public static Blocks Of(ReadOnlySpan<float> samples, double sampleRateHz) => Of(samples, sampleRateHz, 0);
+
+    /// <summary>The same recording in blocks of which one begins at a given sample.</summary>
+    public Blocks Meeting(ReadOnlySpan<float> samples, int sample) => sample % Length == Origin ? this : Of(samples, SampleRateHz, sample % Length);
+
+    private static Blocks Of(ReadOnlySpan<float> samples, double sampleRateHz, int origin)
     {
         var length = Math.Max(1, (int)Math.Round(BlockSeconds * sampleRateHz));
-        var means = new float[samples.Length / length];
+        var means = new float[(samples.Length - origin) / length];
         for (var block = 0; block < means.Length; block++)
-            means[block] = Sum(samples.Slice(block * length, length)) / length;
-        return new(length, sampleRateHz, means);
+            means[block] = Sum(samples.Slice(origin + block * length, length)) / length;
+        return new(origin, length, sampleRateHz, means);
     }
 
     private static float Sum(ReadOnlySpan<float> samples)

@@ -14,8 +14,23 @@ internal sealed record FittedExposure
     /// <summary>Standard deviation of the width at 50 %, in samples.</summary>
     public required double WidthUncertainty { get; init; }
 
+    /// <summary>Whether its level was held to a fully open one it reaches: it is then the best that is known of both.</summary>
+    public bool IsHeld { get; init; }
+
+    /// <summary>Standard deviation of the level as the fit has it, for noise that does not hang together.</summary>
+    public required double FittedLevelUncertainty { get; init; }
+
+    /// <summary>The same as the quiet parts show it; 0 where they don't tell.</summary>
+    public double QuietLevelUncertainty { get; init; }
+
     /// <summary>Standard deviation of the level.</summary>
-    public required double LevelUncertainty { get; init; }
+    public double LevelUncertainty => Math.Max(FittedLevelUncertainty, QuietLevelUncertainty);
+
+    /// <summary>By how much the level is less sure than the fit, which takes every sample for a new witness, believes.</summary>
+    public double Overconfidence => FittedLevelUncertainty > 0 ? LevelUncertainty / FittedLevelUncertainty : 1;
+
+    /// <summary>What the fit leaves, in units of the noise's variance; 0 where the edges were fitted apart.</summary>
+    public required double Cost { get; init; }
 
     /// <summary>Root mean square of what the fit leaves of block means around the edges.</summary>
     public required double Left { get; init; }

@@ -39,6 +39,15 @@ internal sealed class PulseFit
         foreach (var shape in level) free[LevelFoot.Following(shape)] = false;
     }
 
+    /// <summary>Edges fitted with the terms for kinks.</summary>
+    [Flags]
+    private enum Kinks
+    {
+        None = 0,
+        Opening = 1,
+        Closing = 2,
+    }
+
     /// <summary>The result of a fit.</summary>
     /// <param name="Model">The best model.</param>
     /// <param name="Covariance">Covariance of its parameters.</param>
@@ -53,32 +62,45 @@ internal sealed class PulseFit
     /// <param name="held">A height known from elsewhere; null leaves it to the samples.</param>
     public static Result Both(double[] values, bool[] skip, PulseModel guess, double noise, OpenLevel? held)
     {
-        PulseFit With(bool tied, bool kinks, IReadOnlyList<int> level) => new(values, skip, Free(closing: true, kinks), noise, tied, held, level);
-        var loose = With(tied: false, kinks: false, []).Run(guess);
+        PulseFit With(bool tied, Kinks kinks, IReadOnlyList<int> level) => new(values, skip, Free(closing: true, kinks), noise, tied, held, level);
+        var loose = With(tied: false, Kinks.None, []).Run(guess);
         var (best, isTied) = (loose, false);
         var dwell = loose.Model[PulseModel.T2] - loose.Model[PulseModel.T1];
         if (dwell <= ShortRest * (loose.Model[PulseModel.T3] - loose.Model[PulseModel.T0]))
         {
             var turning = (double[])loose.Model.Parameters.Clone();
             turning[PulseModel.T1] = turning[PulseModel.T2] = (turning[PulseModel.T1] + turning[PulseModel.T2]) / 2;
-            var tied = With(tied: true, kinks: false, []).Run(new() { Parameters = turning });
+            var tied = With(tied: true, Kinks.None, []).Run(new() { Parameters = turning });
             // A plateau is one parameter more: it must explain more than noise would give it.
             if (tied.Cost < loose.Cost + PlateauWorth) (best, isTied) = (tied, true);
         }
 
-        var kinked = With(isTied, kinks: true, []).Run(best.Model);
-        var hasKinks = kinked.Cost < best.Cost - 1.5 * KinkWorth;
-        return Settled(hasKinks ? kinked : best, [PulseModel.OpeningShape, PulseModel.ClosingShape], level => With(isTied, hasKinks, level));
+        var kinks = Kinks.None;
+        var both = With(isTied, Kinks.Opening | Kinks.Closing, []).Run(best.Model);
+        if (both.Cost < best.Cost - 1.5 * KinkWorth)
+        {
+            var plain = best;
+            (best, kinks) = (both, Kinks.Opening | Kinks.Closing);
+            // Terms an edge has no need of take away certainty and give nothing: where one edge's explain as much alone, the other goes without.
+            var most = Math.Min(plain.Cost - KinkWorth, both.Cost + KinkWorth);
+            foreach (var one in (ReadOnlySpan<Kinks>)[Kinks.Opening, Kinks.Closing])
+            {
+                var alone = With(isTied, one, []).Run(plain.Model);
+                if (alone.Cost < most) (best, kinks, most) = (alone, one, alone.Cost);
+            }
+        }
+
+        return Settled(best, [PulseModel.OpeningShape, PulseModel.ClosingShape], level => With(isTied, kinks, level));
     }
 
     /// <summary>Fits an opening alone: the values end before the closing begins.</summary>
     public static Result OpeningOnly(double[] values, bool[] skip, PulseModel guess, double noise)
     {
-        PulseFit With(bool kinks, IReadOnlyList<int> level) => new(values, skip, Free(closing: false, kinks), noise, tied: false, null, level);
-        var plain = With(kinks: false, []).Run(guess);
-        var kinked = With(kinks: true, []).Run(plain.Model);
+        PulseFit With(Kinks kinks, IReadOnlyList<int> level) => new(values, skip, Free(closing: false, kinks), noise, tied: false, null, level);
+        var plain = With(Kinks.None, []).Run(guess);
+        var kinked = With(Kinks.Opening, []).Run(plain.Model);
         var hasKinks = kinked.Cost < plain.Cost - KinkWorth;
-        return Settled(hasKinks ? kinked : plain, [PulseModel.OpeningShape], level => With(hasKinks, level));
+        return Settled(hasKinks ? kinked : plain, [PulseModel.OpeningShape], level => With(hasKinks ? Kinks.Opening : Kinks.None, level));
     }
 
     /// <summary>Where an edge's foot is nearly level and the samples do not ask for a slope there, it is level.</summary>
@@ -96,15 +118,15 @@ internal sealed class PulseFit
         return best;
     }
 
-    private static bool[] Free(bool closing, bool kinks)
+    private static bool[] Free(bool closing, Kinks kinks)
     {
         var free = new bool[PulseModel.Size];
         free[PulseModel.Closed] = free[PulseModel.Height] = free[PulseModel.T0] = free[PulseModel.T1] = true;
         free[PulseModel.T2] = free[PulseModel.T3] = closing;
-        for (var k = 0; k < (kinks ? EdgeShape.Count : EdgeShape.Plain); k++)
+        for (var k = 0; k < EdgeShape.Count; k++)
         {
-            free[PulseModel.OpeningShape + k] = true;
-            free[PulseModel.ClosingShape + k] = closing;
+            free[PulseModel.OpeningShape + k] = k < EdgeShape.Plain || kinks.HasFlag(Kinks.Opening);
+            free[PulseModel.ClosingShape + k] = closing && (k < EdgeShape.Plain || kinks.HasFlag(Kinks.Closing));
         }
 
         return free;
@@ -197,6 +219,12 @@ internal sealed class PulseFit
         Array.Clear(right);
         var model = new PulseModel { Parameters = at };
         Span<double> slopes = stackalloc double[PulseModel.Size];
+        // Gathered on the stack, row by row: this is the innermost loop of the analysis.
+        Span<double> sums = stackalloc double[PulseModel.Size * PulseModel.Size];
+        sums.Clear();
+        var opening = Edge(stackalloc int[PulseModel.Size], PulseModel.OpeningShape, PulseModel.T0, PulseModel.T1);
+        var closing = Edge(stackalloc int[PulseModel.Size], PulseModel.ClosingShape, tied ? PulseModel.T1 : PulseModel.T2, PulseModel.T3);
+        var (openingIsLevel, closingIsLevel) = (level.Contains(PulseModel.OpeningShape), level.Contains(PulseModel.ClosingShape));
         // Off the edges only the two levels have a slope, and most samples lie there: these sums are made at the end.
         double cost = 0, n = 0, h = 0, hh = 0, r = 0, rh = 0;
         for (var i = 0; i < values.Length; i++)
@@ -205,7 +233,11 @@ internal sealed class PulseFit
             var (value, shape) = model.At(i, slopes);
             var left = values[i] - value;
             cost += left * left;
-            if (shape != 0) AddEdge(normal, right, slopes, left, shape);
+            if (shape != 0)
+            {
+                if (shape == PulseModel.OpeningShape) AddEdge(sums, right, slopes, left, shape, opening, openingIsLevel);
+                else AddEdge(sums, right, slopes, left, shape, closing, closingIsLevel);
+            }
             else
             {
                 var height = slopes[PulseModel.Height];
@@ -213,6 +245,8 @@ internal sealed class PulseFit
             }
         }
 
+        for (var i = 0; i < PulseModel.Size; i++)
+            for (var j = i; j < PulseModel.Size; j++) normal[i, j] = sums[i * PulseModel.Size + j];
         normal[PulseModel.Closed, PulseModel.Closed] += n;
         normal[PulseModel.Closed, PulseModel.Height] += h;
         normal[PulseModel.Height, PulseModel.Height] += hh;
@@ -233,8 +267,19 @@ internal sealed class PulseFit
         return cost;
     }
 
+    /// <summary>The parameters a sample on an edge has slopes with.</summary>
+    private ReadOnlySpan<int> Edge(Span<int> places, int shape, int first, int second)
+    {
+        var count = 0;
+        foreach (var i in (ReadOnlySpan<int>)[PulseModel.Closed, PulseModel.Height, Math.Min(first, second), Math.Max(first, second)])
+            if (free[i]) places[count++] = i;
+        for (var i = shape; i < shape + EdgeShape.Count; i++)
+            if (free[i]) places[count++] = i;
+        return places[..count];
+    }
+
     /// <summary>Adds a sample on an edge to the sums.</summary>
-    private void AddEdge(double[,] normal, double[] right, Span<double> slopes, double left, int shape)
+    private void AddEdge(Span<double> sums, double[] right, Span<double> slopes, double left, int shape, ReadOnlySpan<int> places, bool isLevel)
     {
         if (tied)
         {
@@ -242,18 +287,13 @@ internal sealed class PulseFit
             slopes[PulseModel.T2] = 0;
         }
 
-        if (level.Contains(shape)) LevelFoot.Fold(slopes.Slice(shape, EdgeShape.Count));
-        Span<int> places = stackalloc int[PulseModel.Size];
-        var count = 0;
-        for (var i = 0; i < PulseModel.OpeningShape; i++)
-            if (free[i] && slopes[i] != 0) places[count++] = i;
-        for (var i = shape; i < shape + EdgeShape.Count; i++)
-            if (free[i]) places[count++] = i;
-        for (var a = 0; a < count; a++)
+        if (isLevel) LevelFoot.Fold(slopes.Slice(shape, EdgeShape.Count));
+        for (var a = 0; a < places.Length; a++)
         {
             var slope = slopes[places[a]];
             right[places[a]] += slope * left;
-            for (var b = a; b < count; b++) normal[places[a], places[b]] += slope * slopes[places[b]];
+            var row = sums.Slice(places[a] * PulseModel.Size, PulseModel.Size);
+            for (var b = a; b < places.Length; b++) row[places[b]] += slope * slopes[places[b]];
         }
     }
 

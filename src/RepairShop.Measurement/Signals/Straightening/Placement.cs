@@ -3,8 +3,8 @@ using RepairShop.Measurement.Signals.Finding;
 namespace RepairShop.Measurement.Signals.Straightening;
 
 /// <summary>
-/// Where an exposure's signal is cut out of the recording. Everything is counted from the sample of its steepest change, not from the blocks of
-/// the search: silence put before a recording moves the blocks, and must change no time.
+/// Where an exposure's signal is cut out of the recording. Everything is counted from the sample of its steepest change, as the blocks of the search are
+/// from that of the first edge: silence put before a recording must change no time.
 /// </summary>
 internal sealed class Placement
 {
@@ -22,16 +22,16 @@ internal sealed class Placement
 
     public Placement(ReadOnlySpan<float> samples, QuietWindow window)
     {
-        var (candidate, length, rate) = (window.Candidate, window.Blocks.Length, window.Blocks.SampleRateHz);
+        var (candidate, blocks, rate) = (window.Candidate, window.Blocks, window.Blocks.SampleRateHz);
         int In(double seconds) => Math.Max(1, (int)Math.Round(seconds * rate));
-        var side = In(SideSeconds);
-        (opening, closing) = (Steepest(samples, candidate.Opening, length, side), Steepest(samples, candidate.Closing, length, side));
+        (opening, closing) = (Steepest(samples, blocks, candidate.Opening), Steepest(samples, blocks, candidate.Closing));
         noise = In(NoiseSeconds);
         var (margin, quantum, edge) = (In(MarginSeconds), In(QuantumSeconds), In(EdgeQuantumSeconds));
-        First = Math.Max(candidate.QuietFrom * length, opening - Up(opening - candidate.From * length + margin, quantum));
-        End = Math.Min(Math.Min(samples.Length, candidate.QuietTo * length), closing + Up(candidate.To * length - closing + margin, quantum));
+        First = Math.Max(blocks.FirstSample(candidate.QuietFrom), opening - Up(opening - blocks.FirstSample(candidate.From) + margin, quantum));
+        End = Math.Min(
+            Math.Min(samples.Length, blocks.FirstSample(candidate.QuietTo)), closing + Up(blocks.FirstSample(candidate.To) - closing + margin, quantum));
         (int, int) About(Edge one, int at) =>
-            (at - Up(at - one.From * length, edge) - First, at + Up((one.To + 1) * length - at, edge) - First);
+            (at - Up(at - blocks.FirstSample(one.From), edge) - First, at + Up(blocks.FirstSample(one.To + 1) - at, edge) - First);
         (Opening, Closing) = (About(candidate.Opening, opening), About(candidate.Closing, closing));
     }
 
@@ -55,11 +55,12 @@ internal sealed class Placement
     }
 
     /// <summary>The sample where the mean of what follows differs most from the mean of what came before.</summary>
-    private static int Steepest(ReadOnlySpan<float> samples, Edge edge, int length, int side)
+    public static int Steepest(ReadOnlySpan<float> samples, Blocks blocks, Edge edge)
     {
-        var from = Math.Max(side, (edge.From - 1) * length);
-        var to = Math.Min(samples.Length - side, (edge.To + 2) * length);
-        if (to <= from) return Math.Clamp(edge.Block * length, 0, samples.Length - 1);
+        var side = Math.Max(1, (int)Math.Round(SideSeconds * blocks.SampleRateHz));
+        var from = Math.Max(side, blocks.FirstSample(edge.From - 1));
+        var to = Math.Min(samples.Length - side, blocks.FirstSample(edge.To + 2));
+        if (to <= from) return Math.Clamp(blocks.FirstSample(edge.Block), 0, samples.Length - 1);
         double difference = 0;
         for (var i = 0; i < side; i++) difference += samples[from + i] - samples[from - side + i];
         var (best, most) = (from, 0.0);

@@ -1,4 +1,5 @@
-// Stretches a chart over time: + and − or the wheel zoom, arrows or dragging move, 0 shows all. Without script the whole chart stands there.
+// Stretches a chart over time: + and − or the wheel zoom, arrows or dragging move, 0 shows all; the ticks along the foot are drawn anew for what
+// is shown. Without script the whole chart stands there.
 (() => {
   const shapes = { line: ["x1", "x2"], circle: ["cx"], text: ["x"], rect: ["x"] };
 
@@ -6,7 +7,8 @@
     const [left, right, from, to] = svg.dataset.span.split(" ").map(Number);
     const inside = x => x >= left - 0.5 && x <= right + 0.5;
     const parts = [];
-    for (const element of svg.querySelectorAll("line, circle, text, rect, polyline")) {
+    const ticks = [...svg.querySelectorAll(".tick")];
+    for (const element of svg.querySelectorAll(":is(line, circle, text, rect, polyline):not(.tick)")) {
       if (element.tagName === "polyline") {
         parts.push({ element, points: element.getAttribute("points").split(" ").map(point => point.split(",").map(Number)) });
         continue;
@@ -20,7 +22,58 @@
         parts.push({ element, places });
       }
     }
-    return { left, right, from, to, parts, start: from, end: to };
+    return { svg, left, right, from, to, parts, start: from, end: to, whole: ticks, ticks, minus: svg.dataset.minus, decimal: svg.dataset.decimal };
+  };
+
+  // As the server writes it: the locale's signs, no grouping, never −0.
+  const written = (chart, value, decimals) => {
+    const figure = Math.abs(value).toFixed(decimals).replace(".", chart.decimal);
+    return value < 0 && Number(value.toFixed(decimals)) !== 0 ? chart.minus + figure : figure;
+  };
+
+  // 1, 2 or 5 of some power of ten, about so many to the width, and the decimals that tell one from the next. The server does the same with six.
+  const tickOf = (span, count) => {
+    const rough = span / count;
+    const exponent = Math.floor(Math.log10(rough));
+    const power = 10 ** exponent;
+    const times = [1, 2, 5].find(one => rough / power <= one) ?? 10;
+    return { tick: times * power, decimals: Math.max(0, -(times === 10 ? exponent + 1 : exponent)) };
+  };
+
+  const tickAt = (chart, place, words) => {
+    const [line, text] = ["line", "text"].map(name => chart.whole.find(one => one.tagName === name).cloneNode());
+    line.setAttribute("x1", place);
+    line.setAttribute("x2", place);
+    text.setAttribute("x", place);
+    text.textContent = words;
+    return [line, text];
+  };
+
+  // Fewer where the figures would run into each other; a figure that reaches into the unit at the end of the foot is left out.
+  const drawTicks = chart => {
+    const put = next => {
+      chart.ticks.forEach(one => one.remove());
+      chart.ticks = next;
+      chart.svg.append(...next);
+    };
+    if (chart.start === chart.from && chart.end === chart.to || chart.whole.length === 0) {
+      put(chart.whole);
+      return;
+    }
+    const { left, right, start, end } = chart;
+    for (const count of [6, 3, 2, 1]) {
+      const { tick, decimals } = tickOf(end - start, count);
+      const next = [];
+      for (let n = Math.ceil(start / tick - 1e-9); n * tick <= end + 1e-9 * tick; n++) {
+        next.push(...tickAt(chart, left + (n * tick - start) / (end - start) * (right - left), written(chart, n * tick, decimals)));
+      }
+      put(next);
+      const texts = next.filter(one => one.tagName === "text");
+      const widest = Math.max(0, ...texts.map(one => one.getComputedTextLength()));
+      const last = texts.at(-1);
+      if (last && Number(last.getAttribute("x")) + last.getComputedTextLength() / 2 > right + 4) last.remove();
+      if (widest + 8 <= tick / (end - start) * (right - left)) return;
+    }
   };
 
   const cutLine = (points, x, left, right) => {
@@ -59,7 +112,9 @@
         shapes[element.tagName].forEach((name, i) => element.setAttribute(name, now[i]));
       }
     }
-    words.textContent = start === from && end === to ? "" : `${start.toFixed(2)} to ${end.toFixed(2)} ms`;
+    drawTicks(chart);
+    const decimals = Math.max(2, tickOf(end - start, 6).decimals);
+    words.textContent = start === from && end === to ? "" : `${written(chart, start, decimals)} to ${written(chart, end, decimals)} ms`;
   };
 
   const zoomed = (chart, by, about) => {
