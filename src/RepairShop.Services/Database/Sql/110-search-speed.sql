@@ -1,5 +1,5 @@
 -- A search used to read through everything that waited to be sorted into these indexes, up to 4 MB of it. Sorted in at once it
--- costs a booking less than a millisecond, and a search nothing.
+-- costs a booking about a millisecond, and a search nothing.
 alter index ix_customers_search set (fastupdate = off);
 alter index ix_cameras_search set (fastupdate = off);
 alter index ix_parts_search set (fastupdate = off);
