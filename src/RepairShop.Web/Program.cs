@@ -30,12 +30,15 @@ try
     builder.Services.AddShopPages();
 
     await using var app = builder.Build();
-    await ShopPreparation.PrepareAsync(app.Services);
+    // The pages are laid out while the book is made ready: neither needs the other, and nothing listens before both are done.
+    var prepared = Task.Run(() => ShopPreparation.PrepareAsync(app.Services));
+    if (!start.IsCommand)
+        app.UseShopPipeline();
+    await prepared;
     if (start.ResetPasswordFor is { } email)
         return await ResetPassword.RunAsync(app.Services, email);
     if (start.Demo)
         await DemoWorkshop.FillAsync(app.Services, database.ConnectionString, start.DataDirectory, Console.WriteLine, CancellationToken.None);
-    app.UseShopPipeline();
     await app.StartAsync();
     await app.AnnounceAsync(start);
     foreach (var line in start.Demo ? DemoWorkshop.SignIns() : [])

@@ -28,10 +28,11 @@ internal static class Lists
         ("search, exact number", async (services, _) => await services.GetRequiredService<RepairListService>().NumberAsync("B-000777", default) is null ? 0 : 1),
         ("search, a serial", (services, _) => CountAsync(services, new RepairFilter("148271"))),
         ("search, a surname", (services, _) => CountAsync(services, new RepairFilter("Marelo"))),
-        ("search, a maker nearly all share", (services, _) => CountAsync(services, new RepairFilter("mamare"))),
+        ("search, a maker of one in forty", (services, _) => CountAsync(services, new RepairFilter("mamare"))),
         ("search, name and model", (services, _) => CountAsync(services, new RepairFilter("mare marelo"))),
         ("search, a telephone number", (services, _) => CountAsync(services, new RepairFilter("020 7946 0123"))),
-        ("search, a slip", (services, _) => CountAsync(services, new RepairFilter("dorsalqiu"))),
+        ("search, a slip in a name both know", (services, _) => CountAsync(services, new RepairFilter("prowilrgi"))),
+        ("search, a slip, only the larger knows it", (services, _) => CountAsync(services, new RepairFilter("dorsalqiu"))),
         ("search, nothing there", (services, _) => CountAsync(services, new RepairFilter("xyxyxyxy"))),
     ];
 

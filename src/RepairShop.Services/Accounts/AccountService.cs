@@ -25,11 +25,9 @@ public sealed class AccountService(
 
     public async Task EnsureRoles()
     {
-        foreach (var role in Roles.All)
-        {
-            if (!await roles.RoleExistsAsync(role))
-                await roles.CreateAsync(new IdentityRole<Guid>(role) { Id = Guid.CreateVersion7() });
-        }
+        var known = await db.Roles.Select(role => role.Name).ToListAsync();
+        foreach (var role in Roles.All.Where(role => !known.Contains(role)))
+            await roles.CreateAsync(new IdentityRole<Guid>(role) { Id = Guid.CreateVersion7() });
     }
 
     /// <summary>Two people who both read the code get one owner: the second waits at the lock and is told.</summary>

@@ -8,6 +8,10 @@ public sealed class SearchWords
     private const int LongestQuery = 200;
     private const int MostWords = 8;
 
+    /// <summary>A number of more digits is a telephone number, and its last eight are enough: +44 20… and 020… are one.</summary>
+    private const int LongestSerial = 9;
+    private const int TelephoneEnd = 8;
+
     private readonly List<Word> words;
 
     private SearchWords(List<Word> words) => this.words = words;
@@ -26,16 +30,18 @@ public sealed class SearchWords
             return new SearchWords([]);
         var folded = await db.Database.SqlQuery<string>($"select shop_fold({text}) as \"Value\"").SingleAsync(cancel);
         if (IsNumberInParts(folded))
-            return new SearchWords([new Word(folded, Tail(folded), [])]);
+            return new SearchWords([NumberInParts(folded)]);
         return new SearchWords([.. folded
             .Split([' ', '\t', '\u00a0', ','], StringSplitOptions.RemoveEmptyEntries)
             .Take(MostWords)
-            .Select(word => new Word(word, null, []))]);
+            .Select(word => new Word(word))]);
     }
 
     /// <summary>The same words with those that stand nowhere replaced by the likeliest ones that do; null when nothing can be put right.</summary>
     public async Task<SearchWords?> PutRightAsync(ShopDb db, CancellationToken cancel)
     {
+        if (words is [{ AsTyped: { } typed }])
+            return new SearchWords([new Word(typed)]);
         var corrected = new List<Word>();
         foreach (var word in words)
             corrected.Add(word with { Instead = await LikeliestAsync(db, word.Text, cancel) });
@@ -47,7 +53,9 @@ public sealed class SearchWords
     {
         foreach (var word in words)
         {
-            string[] patterns = [.. word.Instead.Append(word.Text).Append(word.Joined).OfType<string>().Select(text => $"%{Escape(text)}%")];
+            // Of several words any may have been right; a single one has been looked for already.
+            var asTyped = words.Count == 1 && word.Instead.Count > 0 ? null : word.Text;
+            string[] patterns = [.. word.Instead.Append(asTyped).Append(word.Joined).OfType<string>().Select(text => $"%{Escape(text)}%")];
             rows = patterns.Length == 1
                 ? rows.Where(row => EF.Functions.Like(EF.Property<string>(row, "SearchText"), patterns[0]))
                 : rows.Where(row => patterns.Any(pattern => EF.Functions.Like(EF.Property<string>(row, "SearchText"), pattern)));
@@ -60,23 +68,16 @@ public sealed class SearchWords
     {
         if (word.Length < 4)
             return [];
-        // A low threshold lets a swapped pair of letters through; counting slips afterwards keeps what is unlike out.
-        await using var transaction = db.Database.CurrentTransaction is null ? await db.Database.BeginTransactionAsync(cancel) : null;
-        await db.Database.ExecuteSqlAsync($"select set_config('pg_trgm.similarity_threshold', '0.2', true)", cancel);
-        var near = await db.Database.SqlQuery<string>(
-            $"""
-            select distinct word as "Value" from (
-              select word from search_words
-              where word % {word} and length(word) between {word.Length - 2} and {word.Length + 2}
-              order by similarity(word, {word}) desc limit 400) likely
-            """).ToListAsync(cancel);
+        // What only looks alike is kept out by counting the slips.
+        var near = await db.Database.SqlQuery<string>($"select word as \"Value\" from near_words({word})").ToListAsync(cancel);
         var allowed = word.Length < 8 ? 1 : 2;
         return [.. near
             .Where(candidate => candidate != word)
-            .Select(candidate => (candidate, slips: Slips.Between(word, candidate, allowed)))
-            .Where(pair => pair.slips <= allowed)
-            .OrderBy(pair => pair.slips).ThenBy(pair => pair.candidate, StringComparer.Ordinal)
-            .Select(pair => pair.candidate)
+            .GroupBy(candidate => Slips.Between(word, candidate, allowed))
+            .Where(alike => alike.Key <= allowed)
+            .OrderBy(alike => alike.Key)
+            .Take(1)
+            .SelectMany(alike => alike.Order(StringComparer.Ordinal))
             .Take(5)];
     }
 
@@ -85,18 +86,23 @@ public sealed class SearchWords
         text.Count(char.IsAsciiDigit) >= 5 && !text.All(char.IsAsciiDigit)
         && text.All(letter => char.IsAsciiDigit(letter) || char.IsWhiteSpace(letter) || "+-()/.".Contains(letter, StringComparison.Ordinal));
 
-    /// <summary>Its digits in one run; of a long one the end, as +44 20… and 020… are one telephone.</summary>
-    private static string Tail(string text)
+    /// <summary>A serial or repair number is looked for both ways. Of a telephone number only its end is, as the digits of any number
+    /// lie in one run beside it; how it was typed is asked when that stands nowhere, since its common pieces are slow to find.</summary>
+    private static Word NumberInParts(string text)
     {
         var digits = new string([.. text.Where(char.IsAsciiDigit)]);
-        return digits.Length > 9 ? digits[^8..] : digits;
+        return digits.Length > LongestSerial ? new Word(digits[^TelephoneEnd..], AsTyped: text) : new Word(text, digits);
     }
 
     private static string Escape(string text) =>
         text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("%", "\\%", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal);
 
-    /// <param name="Text">As typed, folded.</param>
+    /// <param name="Text">What to look for, folded.</param>
     /// <param name="Joined">A number typed in parts, in one run.</param>
-    /// <param name="Instead">What may have been meant.</param>
-    private sealed record Word(string Text, string? Joined, IReadOnlyList<string> Instead);
+    /// <param name="AsTyped">What to look for when the end of a telephone number stands nowhere.</param>
+    private sealed record Word(string Text, string? Joined = null, string? AsTyped = null)
+    {
+        /// <summary>What may have been meant.</summary>
+        public IReadOnlyList<string> Instead { get; init; } = [];
+    }
 }

@@ -13,7 +13,9 @@ public static class ShopPreparation
     {
         await using var scope = services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<ShopDb>();
-        await db.Database.MigrateAsync(ct);
+        // Looked at first: migrating builds the mapper's model a second time to compare, which every start would wait for.
+        if ((await db.Database.GetPendingMigrationsAsync(ct)).Any())
+            await db.Database.MigrateAsync(ct);
         await ShopDefaults.EnsureAsync(db, ct);
         await JournalBackfill.EnsureAsync(db, ct);
         await scope.ServiceProvider.GetRequiredService<AccountService>().EnsureRoles();

@@ -20,9 +20,13 @@ public static class JournalBackfill
 
     private static async Task<Guid?> InvoicesAsync(ShopDb db, DateOnly open, Guid? after, CancellationToken cancel)
     {
-        var missing = await db.Invoices.AsNoTracking().Include(row => row.Lines).Include(row => row.Changes).Include(row => row.Taxes).AsSplitQuery()
+        var unbooked = db.Invoices.AsNoTracking()
             .Where(row => row.IssuedAt != null && row.IssueDate >= open && (after == null || row.Id > after)
-                && !db.JournalEntries.Any(entry => entry.InvoiceId == row.Id && entry.PaymentId == null && entry.WriteOffId == null))
+                && !db.JournalEntries.Any(entry => entry.InvoiceId == row.Id && entry.PaymentId == null && entry.WriteOffId == null));
+        // Asked by itself, since at nearly every start there is nothing and the whole question takes the mapper far longer to put.
+        if (!await unbooked.AnyAsync(cancel))
+            return null;
+        var missing = await unbooked.Include(row => row.Lines).Include(row => row.Changes).Include(row => row.Taxes).AsSplitQuery()
             .OrderBy(row => row.Id).Take(Batch).ToListAsync(cancel);
         var credited = await Bookkeeper.CreditedAsync(db, missing, cancel);
         foreach (var invoice in missing)

@@ -7,6 +7,10 @@ namespace RepairShop.Services.Repairs;
 /// <summary>The list of repairs: search, filter, pages by key.</summary>
 public sealed class RepairListService(ShopDb db)
 {
+    /// <summary>So many of the newest are read through first, and so many more when those hold a good part of a page.</summary>
+    private static readonly int[] Newest = [1_000, 5_000];
+    private const int GoodPart = ListPages.Size / 4;
+
     /// <summary>Up to so many matches are collected and put in order; of a commoner word the newest are read off in order instead.</summary>
     private const int Few = 300;
 
@@ -34,25 +38,42 @@ public sealed class RepairListService(ShopDb db)
     private async Task<ListPage<RepairLine>> PageAsync(RepairFilter filter, SearchWords words, CancellationToken cancel)
     {
         var rows = filter.Open ? db.Repairs.Where(row => row.ReturnedAt == null) : db.Repairs.AsQueryable();
-        if (!words.AreNone)
-            rows = await MatchesAsync(rows, words, cancel);
         if (ListKey.ReadTime(filter.After) is var (at, id))
             rows = rows.Where(row => EF.Functions.LessThan(ValueTuple.Create(row.BookedAt, row.Id), ValueTuple.Create(at, id)));
-        var lines = Lines(rows.OrderByDescending(row => row.BookedAt).ThenByDescending(row => row.Id));
+        if (!words.AreNone)
+            rows = await MatchesAsync(rows, words, wholePage: filter.Stage is null, cancel);
+        var lines = Lines(NewestFirst(rows));
         if (filter.Stage is { } stage)
             lines = lines.Where(line => line.Stage == stage);
         var found = await lines.Take(ListPages.Size + 1).ToListAsync(cancel);
         return ListPages.Of(found, line => ListKey.Write(line.BookedAt, line.Id), words.Instead);
     }
 
-    /// <summary>Rare words go through the trigram index and are listed by id; with common ones nearly every newest repair
-    /// matches, and walking them in order is quicker than collecting all matches to sort them.</summary>
+    /// <summary>A word that many share fills the page from the newest repairs. A rarer one goes through the trigram index, which
+    /// would read a common one's places in the whole book, and is listed by id.</summary>
+    /// <param name="rows">Where to look.</param>
+    /// <param name="words">What for.</param>
+    /// <param name="wholePage">Every match is shown, so that a page of them is enough.</param>
+    /// <param name="cancel"></param>
     private async Task<IQueryable<Domain.Repairs.Repair>> MatchesAsync(
-        IQueryable<Domain.Repairs.Repair> rows, SearchWords words, CancellationToken cancel)
+        IQueryable<Domain.Repairs.Repair> rows, SearchWords words, bool wholePage, CancellationToken cancel)
     {
+        foreach (var reach in wholePage ? Newest : [])
+        {
+            var newest = await NewestFirst(words.In(NewestFirst(rows).Take(reach)))
+                .Select(row => row.Id).Take(ListPages.Size + 1).ToListAsync(cancel);
+            if (newest.Count > ListPages.Size)
+                return db.Repairs.Where(row => newest.Contains(row.Id));
+            if (newest.Count < GoodPart)
+                break;
+        }
+
         var ids = await words.In(rows).Select(row => row.Id).Take(Few + 1).ToListAsync(cancel);
         return ids.Count <= Few ? db.Repairs.Where(row => ids.Contains(row.Id)) : words.In(rows);
     }
+
+    private static IOrderedQueryable<Domain.Repairs.Repair> NewestFirst(IQueryable<Domain.Repairs.Repair> rows) =>
+        rows.OrderByDescending(row => row.BookedAt).ThenByDescending(row => row.Id);
 
     private IQueryable<RepairLine> Lines(IQueryable<Domain.Repairs.Repair> rows) =>
         from row in rows

@@ -1,13 +1,14 @@
 using System.Text;
 using RepairShop.Domain.Recordings;
 using RepairShop.Services.Recordings;
-using RepairShop.Testing.Recordings;
 using RepairShop.Testing;
+using RepairShop.Testing.Recordings;
 using Xunit;
 
 namespace RepairShop.Services.Tests.Recordings;
 
 /// <summary>Files that lie about their size cost nothing, and no change of a byte makes a reader fail in another way than by name.</summary>
+[Collection(nameof(Alone))]
 public sealed class HostileFileTests
 {
     private const int Cases = 3_000, Seed = 20_261_125;

@@ -100,6 +100,68 @@ public sealed class SearchTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task Pages_of_a_word_many_share_hold_every_match_once_newest_first()
+    {
+        await using var book = await CounterBook.OpenAsync(server);
+        for (var number = 0; number < 100; number++)
+        {
+            await book.Book(CounterBook.Booking(number % 3 == 0 ? "Ines Marchetti" : "Łukasz Halloway", $"S-{number}") with { CustomerIsSomebodyElse = true });
+            book.Clock.Advance(TimeSpan.FromMinutes(1));
+        }
+
+        var (sizes, seen, after) = (new List<int>(), new List<string>(), (string?)null);
+        do
+        {
+            var page = await book.Do<RepairListService, ListPage<RepairLine>>(list => list.ListAsync(new RepairFilter("hallow", After: after), Cancel));
+            sizes.Add(page.Lines.Count);
+            seen.AddRange(page.Lines.Select(line => line.Number));
+            after = page.Next;
+        }
+        while (after is not null);
+        Assert.Equal([30, 30, 6], sizes);
+        Assert.Equal(Enumerable.Range(0, 100).Where(number => number % 3 != 0).Reverse().Select(number => $"2026-{number + 1:0000}"), seen);
+    }
+
+    [Fact]
+    public async Task A_long_number_that_is_no_telephone_is_found_as_it_was_typed()
+    {
+        await using var book = await CounterBook.OpenAsync(server);
+        var odd = CounterBook.Booking();
+        await book.Book(odd with { NewCamera = odd.NewCamera with { Model = "1950-1953 / 11-22" } });
+        var found = await book.Do<RepairListService, ListPage<RepairLine>>(list => list.ListAsync(new RepairFilter("1953 / 11-22 "), Cancel));
+        Assert.Single(found.Lines);
+        found = await book.Do<RepairListService, ListPage<RepairLine>>(list => list.ListAsync(new RepairFilter("1950-1953 / 11"), Cancel));
+        Assert.Single(found.Lines);
+        Assert.Empty(found.Instead);
+    }
+
+    [Fact]
+    public async Task Of_the_words_near_to_one_typed_those_with_the_fewest_slips_are_taken()
+    {
+        await using var book = await CounterBook.OpenAsync(server);
+        await book.Book(CounterBook.Booking("Ines Marchetti", "S-1"));
+        await book.Book(CounterBook.Booking("Ines Marchesi", "S-2") with { CustomerIsSomebodyElse = true });
+        var found = await book.Do<RepairListService, ListPage<RepairLine>>(list => list.ListAsync(new RepairFilter("marcheti"), Cancel));
+        Assert.Equal(["marchesi", "marchetti"], found.Instead);
+        found = await book.Do<RepairListService, ListPage<RepairLine>>(list => list.ListAsync(new RepairFilter("marchettti"), Cancel));
+        Assert.Equal("Ines Marchetti", Assert.Single(found.Lines).Customer);
+    }
+
+    /// <summary>A search reads through all that waits to be sorted into an index.</summary>
+    [Fact]
+    public async Task Nothing_waits_to_be_sorted_into_an_index_that_search_reads()
+    {
+        await using var book = await CounterBook.OpenAsync(server);
+        var waiting = await book.Db(db => db.Database.SqlQuery<string>(
+            $"""
+            select distinct i.indexrelid::regclass::text as "Value" from pg_index i
+            join pg_opclass o on o.oid = any(i.indclass) join pg_class c on c.oid = i.indexrelid
+            where o.opcname = 'gin_trgm_ops' and not coalesce(c.reloptions @> array['fastupdate=off'], false)
+            """).ToListAsync(Cancel));
+        Assert.Empty(waiting);
+    }
+
+    [Fact]
     public async Task Open_ones_and_stages_are_told_apart()
     {
         await using var book = await Book(server);

@@ -43,13 +43,7 @@ public sealed partial class MoneyModel(CustomerMoneyService reader, ReceiptServi
     {
         Input = input;
         if (op == "share" && await LoadAsync(cancel))
-        {
-            if (Input.Amount is not > 0)
-                return await this.ShowAgain(() => AgainAsync(cancel));
-            ModelState.Clear();
-            ShareOut();
-            return Page();
-        }
+            return await SharedOutAsync(cancel);
         if (!ModelState.IsValid)
             return await this.ShowAgain(() => AgainAsync(cancel));
         var typed = input.Typed();
@@ -88,6 +82,16 @@ public sealed partial class MoneyModel(CustomerMoneyService reader, ReceiptServi
 
     private Task<IActionResult> DoneAsync(Result result, string notice, CancellationToken cancel) =>
         PageResults.Answer(this, result, notice, () => RedirectToPage(), () => AgainAsync(cancel));
+
+    /// <summary>The form again, with the amount shared out.</summary>
+    private async Task<IActionResult> SharedOutAsync(CancellationToken cancel)
+    {
+        if (Input.Amount is not > 0)
+            return await this.ShowAgain(() => AgainAsync(cancel));
+        ModelState.Clear();
+        ShareOut();
+        return Page();
+    }
 
     /// <summary>Oldest first.</summary>
     private void ShareOut()

@@ -69,15 +69,7 @@ public sealed partial class RepairModel(
             await LoadAsync(cancel);
             return Page();
         }
-        var kept = await drafts.SaveDraftAsync(input.Id, input.ToDraft(), input.Version, cancel);
-        if (kept.Failure is InvoiceAlreadyIssued)
-            return RedirectToPage(); // the second of two clicks, or an old tab: show what is
-        if (!kept.IsDone || op != "issue")
-            return await PageResults.Answer(this, kept, "The draft is kept.", () => RedirectToPage(), () => AgainAsync(kept.Failure, cancel));
-        if (input.TaxProfileId != input.ProfileShown)
-            return await PageResults.Answer(
-                this, kept, "The tax has changed with the profile, and nothing is issued yet: look at the totals, then issue it.", () => RedirectToPage());
-        return await IssueAsync(input, cancel);
+        return await KeepAsync(input, op, cancel);
     }
 
     public async Task<IActionResult> OnPostPayAsync([Bind(Prefix = "Payment")] PaymentInput payment, CancellationToken cancel)
@@ -115,6 +107,20 @@ public sealed partial class RepairModel(
         if (Payment.Invoice == invoice.Id)
             return; // typed, and shown again
         Payment = new PaymentInput { Invoice = invoice.Id, Amount = Math.Abs(invoice.Balance), PaidOn = face.Today };
+    }
+
+    /// <summary>Saves the draft, and issues it when that was asked for and its totals are the ones that were seen.</summary>
+    private async Task<IActionResult> KeepAsync(InputModel input, string op, CancellationToken cancel)
+    {
+        var kept = await drafts.SaveDraftAsync(input.Id, input.ToDraft(), input.Version, cancel);
+        if (kept.Failure is InvoiceAlreadyIssued)
+            return RedirectToPage(); // the second of two clicks, or an old tab: show what is
+        if (!kept.IsDone || op != "issue")
+            return await PageResults.Answer(this, kept, "The draft is kept.", () => RedirectToPage(), () => AgainAsync(kept.Failure, cancel));
+        if (input.TaxProfileId != input.ProfileShown)
+            return await PageResults.Answer(
+                this, kept, "The tax has changed with the profile, and nothing is issued yet: look at the totals, then issue it.", () => RedirectToPage());
+        return await IssueAsync(input, cancel);
     }
 
     private async Task<IActionResult> IssueAsync(InputModel input, CancellationToken cancel)

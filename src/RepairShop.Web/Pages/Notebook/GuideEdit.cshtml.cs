@@ -52,6 +52,11 @@ public sealed class GuideEditModel(NotebookService pages, GuideService guides, S
             return await this.ShowAgain();
         }
 
+        return await SaveAsync(id, ct);
+    }
+
+    private async Task<IActionResult> SaveAsync(Guid id, CancellationToken ct)
+    {
         var saved = await guides.SaveGuideAsync(
             id, [.. Input.Steps.Select(step => GuideStep.Of(step.Typed()))], new GuideOrigin(Input.Note ?? "", BasedOn: Input.BasedOn), ct);
         if (saved.Failure is GuideSavedMeanwhile)

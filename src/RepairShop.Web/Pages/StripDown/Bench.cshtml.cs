@@ -43,17 +43,7 @@ public sealed class BenchModel(
         var added = await steps.AddAsync(Shown.Strip.Repair.Id, Input.Typed(), Input.Entry(), ct);
         if (!added.IsDone)
             return this.Note(added.Failure) ?? await AgainAsync();
-        var unseen = await PhotosAsync(number, added.Value, files, ct);
-        if (IsFetch)
-        {
-            await LoadAsync(number, null, ct);
-            Response.Headers["X-Told"] = Uri.EscapeDataString(unseen);
-            return Partial("_Recent", Shown.Strip);
-        }
-
-        if (unseen.Length > 0)
-            this.Tell($"The step is kept, without its photo: {unseen}");
-        return RedirectToPage(new { number, after = Input.After is null ? null : (Guid?)added.Value });
+        return await AddedAsync(number, added.Value, await PhotosAsync(number, added.Value, files, ct), ct);
     }
 
     public async Task<IActionResult> OnPostTrayAsync(string number, CancellationToken ct)
@@ -65,6 +55,24 @@ public sealed class BenchModel(
             return await this.ShowAgain();
         var added = await trays.AddAsync(Shown.Strip.Repair.Id, Tray.Typed(), Tray.Once, ct);
         return await this.Answer(added, null, _ => RedirectToPage(new { number }));
+    }
+
+    /// <param name="number">Of the repair.</param>
+    /// <param name="step">The step that was added.</param>
+    /// <param name="unseen">What could not be taken in with it.</param>
+    /// <param name="ct"></param>
+    private async Task<IActionResult> AddedAsync(string number, Guid step, string unseen, CancellationToken ct)
+    {
+        if (IsFetch)
+        {
+            await LoadAsync(number, null, ct);
+            Response.Headers["X-Told"] = Uri.EscapeDataString(unseen);
+            return Partial("_Recent", Shown.Strip);
+        }
+
+        if (unseen.Length > 0)
+            this.Tell($"The step is kept, without its photo: {unseen}");
+        return RedirectToPage(new { number, after = Input.After is null ? null : (Guid?)step });
     }
 
     /// <returns>What could not be taken in, in sentences; empty when everything was.</returns>
