@@ -68,12 +68,6 @@ internal sealed class GuideVersionConfiguration : IEntityTypeConfiguration<Guide
 {
     public const string OneNumber = "ix_guide_versions_page_id_number";
 
-    private static readonly JsonSerializerOptions Json = new()
-    {
-        Converters = { new JsonStringEnumConverter() },
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-    };
-
     public void Configure(EntityTypeBuilder<GuideVersion> builder)
     {
         builder.ToTable("guide_versions");
@@ -81,11 +75,24 @@ internal sealed class GuideVersionConfiguration : IEntityTypeConfiguration<Guide
         builder.HasOne<Repair>().WithMany().HasForeignKey(row => row.FromRepairId).OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(row => new { row.PageId, row.Number }).IsUnique().HasDatabaseName(OneNumber);
         builder.Property(row => row.Steps).HasColumnType("jsonb").HasConversion(
-            steps => JsonSerializer.Serialize(steps, Json),
-            text => JsonSerializer.Deserialize<List<GuideStep>>(text, Json)!,
+            steps => GuideStepsJson.Write(steps), text => GuideStepsJson.Read(text),
             new ValueComparer<List<GuideStep>>((one, other) => one!.SequenceEqual(other!), steps => steps.Count, steps => steps.ToList()));
         builder.HasWordSearch("to_tsvector('english', shop_fold(text || ' ' || note))");
     }
+}
+
+/// <summary>A guide's steps as they lie in their column. Named methods, since the compiled model can call nothing private.</summary>
+internal static class GuideStepsJson
+{
+    private static readonly JsonSerializerOptions Json = new()
+    {
+        Converters = { new JsonStringEnumConverter() },
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    };
+
+    public static string Write(List<GuideStep> steps) => JsonSerializer.Serialize(steps, Json);
+
+    public static List<GuideStep> Read(string text) => JsonSerializer.Deserialize<List<GuideStep>>(text, Json)!;
 }
 
 internal static class WordSearchColumn
