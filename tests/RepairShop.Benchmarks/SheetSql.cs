@@ -5,9 +5,11 @@ using Npgsql;
 
 namespace RepairShop.Benchmarks;
 
-/// <summary>Listens to what EF sends while one page is made: the very statements, with the very values.</summary>
+/// <summary>Listens to what EF sends while one page is made: the very statements, with the very values. What the post or another
+/// worker asks meanwhile is not the page's, and is told by having no request.</summary>
 internal sealed class SheetSql : IObserver<DiagnosticListener>, IObserver<KeyValuePair<string, object?>>, IDisposable
 {
+    private readonly HttpContextAccessor request = new();
     private readonly ConcurrentQueue<IDisposable> subscriptions = new();
     private readonly ConcurrentQueue<Statement> heard = new();
 
@@ -25,7 +27,7 @@ internal sealed class SheetSql : IObserver<DiagnosticListener>, IObserver<KeyVal
 
     public void OnNext(KeyValuePair<string, object?> value)
     {
-        if (value.Value is CommandEventData { Command: NpgsqlCommand command } && value.Key == RelationalEventId.CommandExecuting.Name)
+        if (request.HttpContext is not null && value.Value is CommandEventData { Command: NpgsqlCommand command } && value.Key == RelationalEventId.CommandExecuting.Name)
             heard.Enqueue(new Statement(command.CommandText, [.. command.Parameters.Select(one => one.Clone())]));
     }
 
