@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Estimates;
+using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
@@ -15,6 +16,9 @@ namespace RepairShop.Services.Estimates;
 public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvider clock, CeilingService ceilings)
 {
     private const string OneRevision = "ix_estimates_repair_id_revision";
+
+    /// <summary>The database's own refusal, should a draft be sent between reading and saving.</summary>
+    private const string SentStays = "sent_estimate_stays";
 
     public async Task<Result<EstimateSheet>> SheetAsync(string number, CancellationToken cancel)
     {
@@ -83,7 +87,9 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
             return new ChangedMeanwhile(EstimateDifferences.Between(AsForm(draft), typed));
         draft ??= New(file, terms, estimates.Count + 1);
         Fill(draft, typed, taxes);
-        var saved = await db.SaveAsync(cancel, (OneRevision, new EstimateDraftWaiting(draft.Revision)));
+        if (InvoiceRules.MayKeep(EstimateTotals.Of(draft).High, draft.Currency) is { IsDone: false } tooLarge)
+            return tooLarge.Failure;
+        var saved = await db.SaveAsync(cancel, (OneRevision, new EstimateDraftWaiting(draft.Revision)), (SentStays, new EstimateNotDraft(draft.Revision)));
         return saved.IsDone ? draft.Revision : saved.Failure;
     }
 
@@ -95,7 +101,7 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
             return Result.Done; // thrown away already, perhaps by the first of two clicks
         db.EstimateLines.RemoveRange(draft.Lines);
         db.Estimates.Remove(draft);
-        return await db.SaveAsync(cancel);
+        return await db.SaveAsync(cancel, (SentStays, new EstimateNotDraft(draft.Revision)));
     }
 
     /// <summary>A new draft with the same lines; the old revision stays as it is.</summary>

@@ -68,7 +68,7 @@ public sealed class InvoiceIssueService(
             .Where(row => row.CreditsId == id && row.IssuedAt != null).OrderBy(row => row.IssuedAt).ToListAsync(cancel);
         var left = CreditLeft.Of(invoice, before);
         var taken = before.Count > 0 && left.IsNothing ? before[^1].Number : null;
-        if (InvoiceRules.MayCredit(invoice, taken, reason) is { IsDone: false } refused)
+        if (InvoiceRules.MayCredit(invoice, taken, reason, await TakenOffByAsync(invoice, cancel)) is { IsDone: false } refused)
             return refused.Failure;
         var lines = CreditDrafting.LinesOf(invoice, left, request);
         if (!lines.IsDone)
@@ -77,6 +77,8 @@ public sealed class InvoiceIssueService(
         var totals = left.Limit(note);
         if (!totals.IsDone)
             return totals.Failure;
+        if (totals.Value.Payable == 0 && !request.IsEverything)
+            return new CreditOfNothing();
         var terms = DraftTerms.Of(invoice, await TaxTermsReader.OfAsync(db, file.Shop, invoice.TaxProfileId, cancel));
         (note.Net, note.Tax, note.Gross, note.CashRounding) = (totals.Value.Net, totals.Value.Tax, totals.Value.Gross, totals.Value.CashRounding);
         note.Taxes = DraftTerms.Taxes(totals.Value, terms, await db.TaxRates.AsNoTracking().ToListAsync(cancel));
@@ -90,6 +92,9 @@ public sealed class InvoiceIssueService(
         var facts = InvoiceFactsBuilder.Build(file, note, totals.Value, new InvoiceRefersTo([], invoice, [], false), person.Name);
         return await FinishAsync(file, note, PaperKind.CreditNote, facts, byMail ? MailKind.CreditNote : null, work.CommitAsync, cancel);
     }
+
+    private async Task<string?> TakenOffByAsync(Invoice deposit, CancellationToken cancel) => deposit.Basis != InvoiceBasis.Deposit ? null : Deposits.TakenOffBy(
+        await db.Invoices.AsNoTracking().Include(row => row.Lines).Where(row => row.RepairId == deposit.RepairId && row.IssuedAt != null).ToListAsync(cancel), deposit.Id);
 
     private async Task<Result<IssuedPaper>> FinishAsync(
         RepairFile file, Invoice invoice, PaperKind kind, InvoiceFacts facts, MailKind? mail, Func<CancellationToken, Task> commit, CancellationToken cancel)

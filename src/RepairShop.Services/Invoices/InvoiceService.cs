@@ -50,9 +50,7 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         if (invoice.Version != version)
             return new ChangedMeanwhile(Differences(AsForm(invoice), typed));
         Fill(invoice, typed, taxes, shop);
-        await TakeOffDepositsAsync(invoice, cancel);
-        Sum(invoice);
-        return await db.SaveAsync(cancel);
+        return await KeepAsync(invoice, cancel);
     }
 
     public async Task<Result> DiscardDraftAsync(Guid id, CancellationToken cancel)
@@ -64,7 +62,7 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         db.InvoiceLines.RemoveRange(invoice.Lines);
         db.InvoiceChanges.RemoveRange(invoice.Changes);
         db.Invoices.Remove(invoice);
-        return await db.SaveAsync(cancel);
+        return await SaveAsync(invoice.Id, cancel);
     }
 
     internal static InvoiceDraft AsForm(Invoice invoice) => new()
@@ -112,7 +110,19 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         }
     }
 
-    private Task TakeOffDepositsAsync(Invoice invoice, CancellationToken cancel) => TakeOffDepositsAsync(db, invoice, cancel);
+    private async Task<Result> KeepAsync(Invoice invoice, CancellationToken cancel)
+    {
+        await TakeOffDepositsAsync(db, invoice, cancel);
+        return InvoiceRules.MayKeep(Sum(invoice), invoice.Currency) is { IsDone: false } refused ? refused : await SaveAsync(invoice.Id, cancel);
+    }
+
+    /// <summary>Whoever read a draft that is issued by the time it is saved is told so.</summary>
+    private async Task<Result> SaveAsync(Guid id, CancellationToken cancel)
+    {
+        var meanwhile = new InvoiceAlreadyIssued("");
+        var saved = await db.SaveAsync(cancel, ("issued_invoice_stays", meanwhile));
+        return saved.Failure == meanwhile ? new InvoiceAlreadyIssued(await db.Invoices.Where(row => row.Id == id).Select(row => row.Number).SingleAsync(cancel) ?? "") : saved;
+    }
 
     private async Task<Result<Guid>> BeginAsync(
         string number, InvoiceBasis basis, Func<InvoiceSources, RepairFile, Result<List<InvoiceLine>>> linesOf, CancellationToken cancel)
@@ -143,9 +153,7 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         };
         DraftTerms.Put(invoice, terms);
         db.Invoices.Add(invoice);
-        await TakeOffDepositsAsync(invoice, cancel);
-        Sum(invoice);
-        if (await db.SaveAsync(cancel) is { IsDone: false } unsaved)
+        if (await KeepAsync(invoice, cancel) is { IsDone: false } unsaved)
             return unsaved.Failure;
         await work.CommitAsync(cancel);
         return invoice.Id;
@@ -172,9 +180,7 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
             lines.ForEach(line => line.TaxName = ""); // "Export" and the like are no rates: the usual one takes their place
         TaxTermsLines.Tax(lines, terms, rates, keepsItsRates: false, invoice.PricesIncludeTax);
         DraftTerms.Put(invoice, terms);
-        await TakeOffDepositsAsync(invoice, cancel);
-        Sum(invoice);
-        return await db.SaveAsync(cancel);
+        return await KeepAsync(invoice, cancel);
     }
 
     private void Fill(Invoice invoice, InvoiceDraft typed, IReadOnlyList<TaxChoice> taxes, ShopSettings shop)
