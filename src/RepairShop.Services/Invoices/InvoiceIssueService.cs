@@ -47,7 +47,7 @@ public sealed class InvoiceIssueService(
             return unsummed.Failure;
         var today = Stamp(invoice, file);
         invoice.DueDate = today.AddDays(file.Shop.PaymentTermDays);
-        invoice.Number = await NumberGiver.NextAsync(db, "invoice", file.Shop.InvoiceNumberFormat, today, cancel);
+        invoice.Number = await NumberAsync("invoice", file.Shop.InvoiceNumberFormat, today, cancel);
         var refers = new InvoiceRefersTo(
             [.. ceiling.Consents.Select(consent => consent.Sentence)], null, await DepositsOfAsync(invoice, cancel), terms.CashAccounting && terms.ChargesTax);
         var facts = InvoiceFactsBuilder.Build(file, invoice, totals, refers, person.Name);
@@ -88,10 +88,13 @@ public sealed class InvoiceIssueService(
         if (await db.SaveAsync(cancel) is { IsDone: false } unsaved)
             return unsaved.Failure;
         var today = Stamp(note, file);
-        note.Number = await NumberGiver.NextAsync(db, "credit-note", file.Shop.CreditNoteNumberFormat, today, cancel);
+        note.Number = await NumberAsync("credit-note", file.Shop.CreditNoteNumberFormat, today, cancel);
         var facts = InvoiceFactsBuilder.Build(file, note, totals.Value, new InvoiceRefersTo([], invoice, [], false), person.Name);
         return await FinishAsync(file, note, PaperKind.CreditNote, facts, byMail ? MailKind.CreditNote : null, work.CommitAsync, cancel);
     }
+
+    private Task<string> NumberAsync(string kind, string format, DateOnly today, CancellationToken cancel) =>
+        NumberGiver.NextFreeAsync(db, kind, format, today, number => db.Invoices.AnyAsync(row => row.Number == number, cancel), cancel);
 
     private async Task<string?> TakenOffByAsync(Invoice deposit, CancellationToken cancel) => deposit.Basis != InvoiceBasis.Deposit ? null : Deposits.TakenOffBy(
         await db.Invoices.AsNoTracking().Include(row => row.Lines).Where(row => row.RepairId == deposit.RepairId && row.IssuedAt != null).ToListAsync(cancel), deposit.Id);
@@ -134,6 +137,7 @@ public sealed class InvoiceIssueService(
             .Select(repair => repair.Number).SingleOrDefaultAsync(cancel);
         if (number is null || await RepairFile.LockAsync(db, number, cancel) is not { } file)
             return null;
+        await InvoiceLock.TakeAsync(db, id, cancel); // whoever saves it now is done before it is read
         return await db.Invoices.Include(row => row.Lines).Include(row => row.Changes).Include(row => row.Taxes)
             .SingleOrDefaultAsync(row => row.Id == id, cancel) is { } invoice
             ? (file, invoice)

@@ -32,7 +32,23 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         return new List<InvoiceLine> { line };
     }, cancel);
 
-    public async Task<Result> SaveDraftAsync(Guid id, InvoiceDraft typed, uint version, CancellationToken cancel)
+    public Task<Result> SaveDraftAsync(Guid id, InvoiceDraft typed, uint version, CancellationToken cancel) =>
+        HeldAsync(id, () => SaveHeldAsync(id, typed, version, cancel), cancel);
+
+    public Task<Result> DiscardDraftAsync(Guid id, CancellationToken cancel) => HeldAsync(id, () => DiscardHeldAsync(id, cancel), cancel);
+
+    /// <summary>The draft is held before it is read: else two who save it, or one who saves and one who issues it, wait for each other for ever.</summary>
+    private async Task<Result> HeldAsync(Guid id, Func<Task<Result>> work, CancellationToken cancel)
+    {
+        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        await InvoiceLock.TakeAsync(db, id, cancel);
+        var done = await work();
+        if (done.IsDone)
+            await transaction.CommitAsync(cancel);
+        return done;
+    }
+
+    private async Task<Result> SaveHeldAsync(Guid id, InvoiceDraft typed, uint version, CancellationToken cancel)
     {
         if (await db.Invoices.Include(row => row.Lines).Include(row => row.Changes).SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } invoice)
             return new NoSuchInvoice();
@@ -53,7 +69,7 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         return await KeepAsync(invoice, cancel);
     }
 
-    public async Task<Result> DiscardDraftAsync(Guid id, CancellationToken cancel)
+    private async Task<Result> DiscardHeldAsync(Guid id, CancellationToken cancel)
     {
         if (await db.Invoices.Include(row => row.Lines).Include(row => row.Changes).SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } invoice)
             return Result.Done; // thrown away already, perhaps by the first of two clicks
@@ -62,7 +78,7 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         db.InvoiceLines.RemoveRange(invoice.Lines);
         db.InvoiceChanges.RemoveRange(invoice.Changes);
         db.Invoices.Remove(invoice);
-        return await SaveAsync(invoice.Id, cancel);
+        return await db.SaveAsync(cancel);
     }
 
     internal static InvoiceDraft AsForm(Invoice invoice) => new()
@@ -113,15 +129,7 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
     private async Task<Result> KeepAsync(Invoice invoice, CancellationToken cancel)
     {
         await TakeOffDepositsAsync(db, invoice, cancel);
-        return InvoiceRules.MayKeep(Sum(invoice), invoice.Currency) is { IsDone: false } refused ? refused : await SaveAsync(invoice.Id, cancel);
-    }
-
-    /// <summary>Whoever read a draft that is issued by the time it is saved is told so.</summary>
-    private async Task<Result> SaveAsync(Guid id, CancellationToken cancel)
-    {
-        var meanwhile = new InvoiceAlreadyIssued("");
-        var saved = await db.SaveAsync(cancel, ("issued_invoice_stays", meanwhile));
-        return saved.Failure == meanwhile ? new InvoiceAlreadyIssued(await db.Invoices.Where(row => row.Id == id).Select(row => row.Number).SingleAsync(cancel) ?? "") : saved;
+        return InvoiceRules.MayKeep(Sum(invoice), invoice.Currency) is { IsDone: false } refused ? refused : await db.SaveAsync(cancel);
     }
 
     private async Task<Result<Guid>> BeginAsync(

@@ -240,4 +240,21 @@ public sealed class InvoiceTests(PostgresServer server)
         var refused = (await Task.WhenAll(issues.Concat(saves))).OfType<Failure>().ToList();
         Assert.All(refused, failure => Assert.True(failure is ChangedMeanwhile || failure == new InvoiceAlreadyIssued("I-2026-0001"), failure.ToString()));
     }
+
+    [Fact]
+    public async Task A_number_that_was_given_out_under_another_format_is_passed_over()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        async Task<string> Next()
+        {
+            var repair = await book.Repair(preApproved: 500);
+            await Work(book, repair, 60);
+            return MoneyBook.Done(await Issue(book, await Begin(book, repair.Number))).Number;
+        }
+        Assert.Equal("I-2026-0001", await Next());
+        Assert.Equal("I-2026-0002", await Next());
+        await book.Db(db => db.Shop.ExecuteUpdateAsync(set => set.SetProperty(row => row.InvoiceNumberFormat, "I-2026-{number:0000}"), Ct));
+        Assert.Equal("I-2026-0003", await Next());
+        Assert.Equal("I-2026-0004", await Next());
+    }
 }
