@@ -11,10 +11,8 @@ internal sealed class TextBinder(IModelBinder plain) : IModelBinder
     public async Task BindModelAsync(ModelBindingContext bindingContext)
     {
         await plain.BindModelAsync(bindingContext);
-        if (bindingContext.Result.Model is not string typed || TypedText.WithoutControls(typed) is not { } clean || clean == typed)
-            return;
-        bindingContext.ModelState.SetModelValue(bindingContext.ModelName, clean, clean); // should the form be shown again
-        bindingContext.Result = ModelBindingResult.Success(clean);
+        if (bindingContext.Result.Model is string typed)
+            bindingContext.Result = ModelBindingResult.Success(TypedText.WithoutControls(typed));
     }
 }
 
