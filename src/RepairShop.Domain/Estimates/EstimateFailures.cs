@@ -51,7 +51,7 @@ public sealed record NoSuchTaxRate(int Row) : Invalid($"Lines[{Row}].TaxRate", $
 public sealed record AnswererMissing() : Invalid("By", "Who answered is empty: write the name.");
 
 public sealed record ConsentAmountOutOfRange(decimal UpTo)
-    : Invalid("UpTo", $"The new limit can't be {UpTo.ToString(CultureInfo.CurrentCulture)}: write an amount above 0.");
+    : Invalid("UpTo", $"The new limit can't be {UpTo.ToString(CultureInfo.CurrentCulture)}: write an amount above 0 and below {Amount.Most.ToString("N0", CultureInfo.CurrentCulture)}.");
 
 /// <summary>Further consent means more; less is a new revision.</summary>
 public sealed record ConsentNotAbove(decimal UpTo, decimal Approved, string Currency) : Invalid(

@@ -1,3 +1,4 @@
+using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Results;
 
 namespace RepairShop.Domain.Estimates;
@@ -40,7 +41,7 @@ public static class EstimateRules
 
     public static Result MayConsent(decimal upTo, decimal? ceiling, string currency)
     {
-        if (upTo <= 0)
+        if (upTo is <= 0 or >= Amount.Most)
             return new ConsentAmountOutOfRange(upTo);
         return ceiling is { } approved && upTo <= approved ? new ConsentNotAbove(upTo, approved, currency) : Result.Done;
     }

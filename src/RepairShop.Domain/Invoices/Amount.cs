@@ -7,6 +7,9 @@ namespace RepairShop.Domain.Invoices;
 /// two countries share.</summary>
 public static class Amount
 {
+    /// <summary>Sums stay below it: more money than a workshop has, and what the database's columns hold with room.</summary>
+    public const decimal Most = 100_000_000_000m;
+
     /// <summary>Digits after the point: 2 for EUR, 0 for JPY, 3 for KWD (ISO 4217).</summary>
     public static int Digits(string currency) => Currency.MinorUnits(currency);
 

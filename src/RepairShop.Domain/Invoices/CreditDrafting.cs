@@ -20,6 +20,9 @@ public sealed record CreditedAmount(TaxKey Rate, decimal Amount);
 /// <summary>The lines of a credit note. Its amounts are what is given back, positive.</summary>
 public static class CreditDrafting
 {
+    /// <summary>As the book keeps quantities.</summary>
+    private const int QuantityDigits = 4;
+
     /// <param name="invoice">Issued, with its lines.</param>
     /// <param name="left">Of the invoice before this note.</param>
     /// <param name="request"></param>
@@ -32,8 +35,11 @@ public static class CreditDrafting
         {
             if (invoice.Lines.SingleOrDefault(line => line.Id == asked.LineId && line.DepositId is null) is not { } line)
                 return new CreditLineUnknown();
-            if (asked.Quantity <= 0 || asked.Quantity > left.Quantities[line.Id])
-                return new CreditAboveLine(line.Text, asked.Quantity, left.Quantities[line.Id], line.Unit);
+            var together = request.Lines.Where(one => one.LineId == line.Id).Sum(one => one.Quantity);
+            if (asked.Quantity <= 0 || together > left.Quantities[line.Id])
+                return new CreditAboveLine(line.Text, together, left.Quantities[line.Id], line.Unit);
+            if (Totals.Round(asked.Quantity, QuantityDigits) != asked.Quantity)
+                return new CreditQuantityTooFine(line.Text, asked.Quantity);
             lines.Add(Part(line, asked.Quantity, invoice.Currency));
         }
         lines.AddRange(SharedChanges(invoice, lines));
@@ -41,18 +47,46 @@ public static class CreditDrafting
         {
             if (asked.Amount <= 0)
                 return new CreditAmountNotPositive(asked.Amount);
+            if (Totals.Round(asked.Amount, Amount.Digits(invoice.Currency)) != asked.Amount)
+                return new CreditAmountTooFine(asked.Amount, invoice.Currency);
             lines.Add(Sum(invoice, asked.Rate, asked.Amount, "Reduction of the price"));
         }
-        return Numbered(lines);
+        // Who takes the last of an invoice back takes its deposits back too: the next invoice has to take them off again.
+        return DepositsOf(invoice).Count > 0 && AreAllThatIsLeft(lines, invoice, left) ? RestOf(invoice, left) : Numbered(lines);
+    }
+
+    private static List<InvoiceLine> DepositsOf(Invoice invoice) => [.. invoice.Lines.Where(line => line.DepositId is not null).OrderBy(line => line.Position)];
+
+    private static bool AreAllThatIsLeft(List<InvoiceLine> lines, Invoice invoice, CreditLeft left)
+    {
+        var note = new Invoice
+        {
+            Currency = invoice.Currency,
+            TaxRegistered = invoice.TaxRegistered,
+            PricesIncludeTax = invoice.PricesIncludeTax,
+            TaxRounding = invoice.TaxRounding,
+            Lines = Numbered(lines),
+        };
+        return left.Limit(note) is { IsDone: true, Value: var totals } && totals.Gross == left.Rates.Sum(rate => rate.Net + rate.Tax);
     }
 
     private static List<InvoiceLine> RestOf(Invoice invoice, CreditLeft left)
     {
         var untouched = left.Total == invoice.Payable && left.Quantities.All(line => invoice.Lines.Single(other => other.Id == line.Key).Quantity == line.Value);
-        return Numbered(untouched
-            ? [.. invoice.Lines.OrderBy(line => line.Position).Select(line => Part(line, line.Quantity, invoice.Currency))]
-            : [.. left.Rates.Where(rate => rate.Net != 0 || rate.Tax != 0)
-                .Select(rate => Sum(invoice, rate.Key, CreditLeft.InPrices(rate, invoice.PricesIncludeTax), $"What is left of {invoice.Number}"))]);
+        if (untouched)
+            return Numbered([.. invoice.Lines.OrderBy(line => line.Position).Select(line => Part(line, line.Quantity, invoice.Currency))]);
+        var deposits = DepositsOf(invoice);
+        var takenOff = deposits.ToLookup(line => invoice.TaxRegistered ? line.Priced().Key : new TaxKey(), line => -line.Quantity * line.UnitPrice);
+        return Numbered(
+        [
+            .. left.Rates
+                .Select(rate => (Rate: rate, TakenOff: takenOff[invoice.TaxRegistered ? rate.Key : new TaxKey()].Sum()))
+                .Where(one => one.Rate.Net != 0 || one.Rate.Tax != 0 || one.TakenOff != 0)
+                .Select(one => Sum(
+                    invoice, one.Rate.Key, CreditLeft.InPrices(one.Rate, invoice.PricesIncludeTax) + one.TakenOff,
+                    $"What is left of {invoice.Number}{(one.TakenOff == 0 ? "" : ", before its deposit")}")),
+            .. deposits.Select(line => Part(line, line.Quantity, invoice.Currency)),
+        ]);
     }
 
     /// <summary>A line's share of what was taken off or added for the whole paper goes back with it: a line of its own, whose

@@ -19,7 +19,7 @@ public static class Deposits
             var left = CreditLeft.Of(deposit, [.. issued.Where(credit => credit.CreditsId == deposit.Id)]);
             foreach (var rate in left.Rates)
             {
-                var amount = CreditLeft.InPrices(rate, pricesIncludeTax) - TakenOff(issued, deposit.Id, rate.Key);
+                var amount = Totals.Round(CreditLeft.InPrices(rate, pricesIncludeTax) * (1 - ShareTakenOff(issued, deposit.Id, rate)), Amount.Digits(deposit.Currency));
                 if (amount > 0)
                     lines.Add(Deduction(deposit, rate.Key, amount));
             }
@@ -27,9 +27,24 @@ public static class Deposits
         return lines;
     }
 
-    private static decimal TakenOff(IReadOnlyList<Invoice> issued, Guid deposit, TaxKey rate) => issued.Sum(invoice =>
-        (invoice.Kind == InvoiceKind.CreditNote ? -1 : 1) * invoice.Lines
-            .Where(line => line.DepositId == deposit && (!invoice.TaxRegistered || line.Priced().Key == rate)).Sum(line => -line.Quantity * line.UnitPrice));
+    /// <summary>The invoice that takes the deposit off and was not taken back; null where there is none.</summary>
+    /// <param name="issued">As above.</param>
+    /// <param name="deposit">Its id.</param>
+    public static string? TakenOffBy(IReadOnlyList<Invoice> issued, Guid deposit)
+    {
+        bool TakesOff(Invoice invoice) => invoice.Lines.Exists(line => line.DepositId == deposit);
+        return issued.FirstOrDefault(invoice => invoice.Kind == InvoiceKind.Invoice && TakesOff(invoice)
+            && !issued.Any(credit => credit.CreditsId == invoice.Id && TakesOff(credit)))?.Number;
+    }
+
+    /// <summary>How much of what is left at a rate is taken off already, 1 for all of it. Invoices may write their prices with tax or without,
+    /// so sums are held against what is left as each of them writes it.</summary>
+    private static decimal ShareTakenOff(IReadOnlyList<Invoice> issued, Guid deposit, TaxTotal left) => issued.Sum(invoice =>
+    {
+        var sum = invoice.Lines.Where(line => line.DepositId == deposit && (!invoice.TaxRegistered || line.Priced().Key == left.Key)).Sum(line => -line.Quantity * line.UnitPrice);
+        var whole = CreditLeft.InPrices(left, invoice.PricesIncludeTax);
+        return sum == 0 ? 0 : whole == 0 ? 1 : (invoice.Kind == InvoiceKind.CreditNote ? -1 : 1) * sum / whole;
+    });
 
     private static InvoiceLine Deduction(Invoice deposit, TaxKey rate, decimal amount) => new()
     {

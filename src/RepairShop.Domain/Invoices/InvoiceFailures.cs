@@ -55,6 +55,14 @@ public sealed record CreditAboveLine(string Line, decimal Asked, decimal Left, s
 public sealed record CreditAmountNotPositive(decimal Value)
     : Conflict($"The amount can't be {Value.ToString(CultureInfo.CurrentCulture)}: write an amount above 0, or leave it empty.");
 
+public sealed record CreditAmountTooFine(decimal Value, string Currency) : Conflict(
+    $"{Value.ToString(CultureInfo.CurrentCulture)} has more digits after the point than {Currency} has: write what is really given back.");
+
+public sealed record CreditQuantityTooFine(string Line, decimal Asked) : Conflict(
+    $"{Asked.ToString(CultureInfo.CurrentCulture)} of “{Line}” has more than four digits after the point: write fewer, or an amount instead.");
+
+public sealed record CreditOfNothing() : Conflict("This credit note comes to nothing: write more of a line, or an amount.");
+
 public sealed record CreditLineUnknown() : NotFound("There is no such line on this invoice.");
 
 /// <summary>The database's own refusal, should two people credit one invoice at once.</summary>
@@ -63,6 +71,9 @@ public sealed record CreditAboveInvoice() : Conflict("Together the credit notes 
 public sealed record DepositAmountMissing() : Invalid("Deposit", "The deposit is empty: write the amount you ask for, above 0.");
 
 public sealed record DepositOfDeposit() : Conflict("This draft is a deposit itself: issue it first, the next invoice takes it off.");
+
+/// <summary>Given back as well it would be given back twice.</summary>
+public sealed record DepositTakenOff(string Number, string By) : Conflict($"{Number} is a deposit that {By} takes off: credit {By} first.");
 
 public sealed record CreditReasonMissing() : Invalid("Reason", "The reason is empty: say why the invoice is taken back, it is printed on the credit note.");
 
@@ -77,6 +88,13 @@ public sealed record RefundAboveOwed(decimal Value, decimal Owed, string Currenc
 
 public sealed record TooManyDecimals(decimal Value, string Currency, int Digits) : Invalid(
     "Amount", $"{Value.ToString(CultureInfo.CurrentCulture)} has more digits after the point than {Currency} has: write {Math.Round(Value, Digits, MidpointRounding.AwayFromZero).ToString(CultureInfo.CurrentCulture)}, if that is what was paid.");
+
+public sealed record MoneyTooMuch(decimal Value, string Currency) : Invalid(
+    "Amount", $"{Amount.Text(Value, Currency)} is more than the book can hold: write less than {Amount.Text(Amount.Most, Currency)}.");
+
+/// <summary>The lines together, or with tax.</summary>
+public sealed record PaperTooLarge(decimal Total, string Currency) : Conflict(
+    $"This comes to {Amount.Text(Total, Currency)}, more than the book can hold: look for a quantity or price with a digit too many.");
 
 public sealed record PaidInFuture(DateOnly PaidOn)
     : Invalid("PaidOn", $"Paid on {PaidOn.ToString("d", CultureInfo.CurrentCulture)} lies in the future: choose today or earlier.");

@@ -10,6 +10,10 @@ public static class InvoiceRules
     public static Result MayChange(Invoice invoice) =>
         invoice.IssuedAt is null ? Result.Done : new InvoiceAlreadyIssued(invoice.Number!);
 
+    /// <summary>Of a draft of an invoice or estimate: what it comes to has to fit into the book.</summary>
+    public static Result MayKeep(Totals totals, string currency) =>
+        Math.Max(Math.Abs(totals.Net), Math.Abs(totals.Payable)) < Amount.Most ? Result.Done : new PaperTooLarge(totals.Payable, currency);
+
     /// <param name="invoice">With its lines.</param>
     /// <param name="totals">Of its lines.</param>
     /// <param name="alreadyInvoiced">On the same repair with tax, less what was credited.</param>
@@ -26,8 +30,8 @@ public static class InvoiceRules
             return Result.Done; // nothing is charged, so nothing needs consent: a warranty repair
         if (ceiling is not { } approved)
             return new NothingApproved(totals.Gross, invoice.Currency);
-        return alreadyInvoiced + totals.Gross > approved
-            ? new AboveApproved(totals.Gross, alreadyInvoiced, approved, invoice.Currency)
+        return alreadyInvoiced + totals.Payable > approved
+            ? new AboveApproved(totals.Payable, alreadyInvoiced, approved, invoice.Currency)
             : Result.Done;
     }
 
@@ -45,11 +49,13 @@ public static class InvoiceRules
     /// <param name="invoice"></param>
     /// <param name="creditNumber">The credit note that took back the last of it; null while something is left.</param>
     /// <param name="reason"></param>
-    public static Result MayCredit(Invoice invoice, string? creditNumber, string reason) => invoice switch
+    /// <param name="takenOffBy">The invoice that takes this deposit off; null where none does.</param>
+    public static Result MayCredit(Invoice invoice, string? creditNumber, string reason, string? takenOffBy = null) => invoice switch
     {
         { Kind: InvoiceKind.CreditNote } => new CreditOfCredit(invoice.Number ?? ""),
         { IssuedAt: null } => new InvoiceNotIssued(),
         _ when creditNumber is not null => new AlreadyCredited(invoice.Number!, creditNumber),
+        _ when takenOffBy is not null => new DepositTakenOff(invoice.Number!, takenOffBy),
         _ => string.IsNullOrWhiteSpace(reason) ? new CreditReasonMissing() : Result.Done,
     };
 
@@ -124,6 +130,8 @@ public static class InvoiceRules
         var digits = Amount.Digits(currency);
         if (Totals.Round(amount, digits) != amount)
             return new TooManyDecimals(amount, currency, digits);
+        if (amount >= Amount.Most)
+            return new MoneyTooMuch(amount, currency);
         return paidOn > today ? new PaidInFuture(paidOn) : Result.Done;
     }
 }

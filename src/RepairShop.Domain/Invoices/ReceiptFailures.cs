@@ -5,6 +5,8 @@ namespace RepairShop.Domain.Invoices;
 
 public sealed record NoSuchReceipt() : NotFound("There is no such receipt of this customer.");
 
+public sealed record CreditIsNoMoney() : Invalid("Method", "The customer’s credit is no way to receive or give back money: choose how it came or went.");
+
 public sealed record SharedAboveReceived(decimal Shared, decimal Received, string Currency) : Invalid(
     "Amount", $"{Amount.Text(Shared, Currency)} are shared out, but {Amount.Text(Received, Currency)} came in: lower a share, or put the amount right.");
 

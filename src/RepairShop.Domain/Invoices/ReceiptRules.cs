@@ -43,7 +43,7 @@ public static class ReceiptRules
     /// <param name="today"></param>
     public static Result MayReceive(Receipt receipt, IReadOnlyList<ReceiptShare> shares, IReadOnlyList<Invoice> invoices, bool keepsRest, DateOnly today)
     {
-        if (InvoiceRules.AmountShape(receipt.Amount, receipt.Currency, receipt.PaidOn, today) is { IsDone: false } shape)
+        if (MoneyShape(receipt.Method, receipt.Amount, receipt.Currency, receipt.PaidOn, today) is { IsDone: false } shape)
             return shape;
         for (var row = 0; row < shares.Count; row++)
         {
@@ -73,8 +73,12 @@ public static class ReceiptRules
     public static Result MayUseCredit(decimal amount, decimal credit, string currency) =>
         amount > credit ? new CreditTooSmall(amount, credit, currency) : Result.Done;
 
-    public static Result MayPayBack(decimal amount, decimal credit, string currency, DateOnly paidOn, DateOnly today) =>
-        InvoiceRules.AmountShape(amount, currency, paidOn, today) is { IsDone: false } shape ? shape : MayUseCredit(amount, credit, currency);
+    public static Result MayPayBack(PaymentMethod method, decimal amount, decimal credit, string currency, DateOnly paidOn, DateOnly today) =>
+        MoneyShape(method, amount, currency, paidOn, today) is { IsDone: false } shape ? shape : MayUseCredit(amount, credit, currency);
+
+    /// <summary>Money comes from outside or goes there: credit that pays for credit would be gone, or come from nothing.</summary>
+    private static Result MoneyShape(PaymentMethod method, decimal amount, string currency, DateOnly paidOn, DateOnly today) =>
+        method == PaymentMethod.CustomerCredit ? new CreditIsNoMoney() : InvoiceRules.AmountShape(amount, currency, paidOn, today);
 
     private static Result MayShare(Receipt receipt, int row, IReadOnlyList<ReceiptShare> shares, IReadOnlyList<Invoice> invoices)
     {

@@ -94,14 +94,8 @@ public sealed class CameraService(ShopDb db, ShopFace face, TimeProvider clock)
     }
 
     /// <summary>A page of all cameras by maker and model, or of those that match.</summary>
-    public async Task<ListPage<CameraLine>> ListAsync(string? typed, string? after, CancellationToken cancel)
-    {
-        var words = await SearchWords.ReadAsync(db, typed, cancel);
-        var page = await PageAsync(words, after, cancel);
-        return page.Lines.Count > 0 || after is not null || words.AreNone || await words.PutRightAsync(db, cancel) is not { } right
-            ? page
-            : await PageAsync(right, after, cancel);
-    }
+    public Task<ListPage<CameraLine>> ListAsync(string? typed, string? after, CancellationToken cancel) =>
+        SearchWords.PageAsync(db, typed, after, (words, from) => PageAsync(words, from, cancel), cancel);
 
     internal async Task<Result> CheckNewAsync(Camera camera, CameraInput input, bool isAnotherOne, CancellationToken cancel)
     {

@@ -46,14 +46,8 @@ public sealed class CustomerService(ShopDb db, TimeProvider clock)
     }
 
     /// <summary>A page of all customers by name, or of those that match.</summary>
-    public async Task<ListPage<CustomerLine>> ListAsync(string? typed, string? after, CancellationToken cancel)
-    {
-        var words = await SearchWords.ReadAsync(db, typed, cancel);
-        var page = await PageAsync(words, after, cancel);
-        return page.Lines.Count > 0 || after is not null || words.AreNone || await words.PutRightAsync(db, cancel) is not { } right
-            ? page
-            : await PageAsync(right, after, cancel);
-    }
+    public Task<ListPage<CustomerLine>> ListAsync(string? typed, string? after, CancellationToken cancel) =>
+        SearchWords.PageAsync(db, typed, after, (words, from) => PageAsync(words, from, cancel), cancel);
 
     public async Task<Result<CustomerView>> GetAsync(Guid id, CancellationToken cancel)
     {

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Services.Database;
 
@@ -25,7 +26,7 @@ public sealed class SearchWords
     /// <summary>Folds case and accents as the columns do; a number typed in parts is also looked for in one run.</summary>
     public static async Task<SearchWords> ReadAsync(ShopDb db, string? typed, CancellationToken cancel)
     {
-        var text = new string([.. (typed ?? "").Where(letter => !char.IsControl(letter)).Take(LongestQuery)]).Trim();
+        var text = TypedText.Cut(TypedText.OneLine(typed), LongestQuery);
         if (text.Length == 0)
             return new SearchWords([]);
         var folded = await db.Database.SqlQuery<string>($"select shop_fold({text}) as \"Value\"").SingleAsync(cancel);
@@ -35,6 +36,25 @@ public sealed class SearchWords
             .Split([' ', '\t', '\u00a0', ','], StringSplitOptions.RemoveEmptyEntries)
             .Take(MostWords)
             .Select(word => new Word(word))]);
+    }
+
+    /// <summary>A page of what was typed, or of what was meant where what was typed stands nowhere.</summary>
+    /// <param name="db"></param>
+    /// <param name="typed"></param>
+    /// <param name="after">Where the page before ended; null for the first.</param>
+    /// <param name="page">Reads a page for some words from some place on.</param>
+    /// <param name="cancel"></param>
+    public static async Task<ListPage<T>> PageAsync<T>(
+        ShopDb db, string? typed, string? after, Func<SearchWords, string?, Task<ListPage<T>>> page, CancellationToken cancel)
+    {
+        var words = await ReadAsync(db, typed, cancel);
+        var found = await page(words, after);
+        if (found.Lines.Count > 0 || words.AreNone)
+            return found;
+        // A later page is empty behind the end of what was typed, or because the first was put right and this one has to be too.
+        if (after is not null && (await page(words, null)).Lines.Count > 0)
+            return found;
+        return await words.PutRightAsync(db, cancel) is { } right ? await page(right, after) : found;
     }
 
     /// <summary>The same words with those that stand nowhere replaced by the likeliest ones that do; null when nothing can be put right.</summary>

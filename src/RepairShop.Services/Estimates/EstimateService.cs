@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Estimates;
+using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
@@ -65,7 +66,9 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
     /// <returns>The revision.</returns>
     public async Task<Result<int>> SaveDraftAsync(string number, EstimateDraft typed, uint? version, CancellationToken cancel)
     {
-        if (await RepairFile.ReadAsync(db, number, cancel) is not { } file)
+        // Held as whoever sends the draft holds it: else the two wait for each other for ever.
+        await using var work = await db.Database.BeginTransactionAsync(cancel);
+        if (await RepairFile.LockAsync(db, number, cancel) is not { } file)
             return new RepairNotFound(number);
         if (file.Repair.ReturnedAt is not null)
             return new RepairHasGoneHome(number);
@@ -83,19 +86,28 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
             return new ChangedMeanwhile(EstimateDifferences.Between(AsForm(draft), typed));
         draft ??= New(file, terms, estimates.Count + 1);
         Fill(draft, typed, taxes);
-        var saved = await db.SaveAsync(cancel, (OneRevision, new EstimateDraftWaiting(draft.Revision)));
-        return saved.IsDone ? draft.Revision : saved.Failure;
+        if (InvoiceRules.MayKeep(EstimateTotals.Of(draft).High, draft.Currency) is { IsDone: false } tooLarge)
+            return tooLarge.Failure;
+        if (await db.SaveAsync(cancel, (OneRevision, new EstimateDraftWaiting(draft.Revision))) is { IsDone: false } unsaved)
+            return unsaved.Failure;
+        await work.CommitAsync(cancel);
+        return draft.Revision;
     }
 
     public async Task<Result> DiscardDraftAsync(string number, CancellationToken cancel)
     {
+        await using var work = await db.Database.BeginTransactionAsync(cancel);
+        await RepairFile.LockAsync(db, number, cancel);
         var draft = await db.Estimates.Include(row => row.Lines)
             .SingleOrDefaultAsync(row => row.SentAt == null && db.Repairs.Any(repair => repair.Id == row.RepairId && repair.Number == number), cancel);
         if (draft is null)
             return Result.Done; // thrown away already, perhaps by the first of two clicks
         db.EstimateLines.RemoveRange(draft.Lines);
         db.Estimates.Remove(draft);
-        return await db.SaveAsync(cancel);
+        if (await db.SaveAsync(cancel) is { IsDone: false } unsaved)
+            return unsaved;
+        await work.CommitAsync(cancel);
+        return Result.Done;
     }
 
     /// <summary>A new draft with the same lines; the old revision stays as it is.</summary>

@@ -47,7 +47,7 @@ public sealed class InvoiceIssueService(
             return unsummed.Failure;
         var today = Stamp(invoice, file);
         invoice.DueDate = today.AddDays(file.Shop.PaymentTermDays);
-        invoice.Number = await NumberGiver.NextAsync(db, "invoice", file.Shop.InvoiceNumberFormat, today, cancel);
+        invoice.Number = await NumberAsync("invoice", file.Shop.InvoiceNumberFormat, today, cancel);
         var refers = new InvoiceRefersTo(
             [.. ceiling.Consents.Select(consent => consent.Sentence)], null, await DepositsOfAsync(invoice, cancel), terms.CashAccounting && terms.ChargesTax);
         var facts = InvoiceFactsBuilder.Build(file, invoice, totals, refers, person.Name);
@@ -68,7 +68,7 @@ public sealed class InvoiceIssueService(
             .Where(row => row.CreditsId == id && row.IssuedAt != null).OrderBy(row => row.IssuedAt).ToListAsync(cancel);
         var left = CreditLeft.Of(invoice, before);
         var taken = before.Count > 0 && left.IsNothing ? before[^1].Number : null;
-        if (InvoiceRules.MayCredit(invoice, taken, reason) is { IsDone: false } refused)
+        if (InvoiceRules.MayCredit(invoice, taken, reason, await TakenOffByAsync(invoice, cancel)) is { IsDone: false } refused)
             return refused.Failure;
         var lines = CreditDrafting.LinesOf(invoice, left, request);
         if (!lines.IsDone)
@@ -77,6 +77,8 @@ public sealed class InvoiceIssueService(
         var totals = left.Limit(note);
         if (!totals.IsDone)
             return totals.Failure;
+        if (totals.Value.Payable == 0 && !request.IsEverything)
+            return new CreditOfNothing();
         var terms = DraftTerms.Of(invoice, await TaxTermsReader.OfAsync(db, file.Shop, invoice.TaxProfileId, cancel));
         (note.Net, note.Tax, note.Gross, note.CashRounding) = (totals.Value.Net, totals.Value.Tax, totals.Value.Gross, totals.Value.CashRounding);
         note.Taxes = DraftTerms.Taxes(totals.Value, terms, await db.TaxRates.AsNoTracking().ToListAsync(cancel));
@@ -86,10 +88,16 @@ public sealed class InvoiceIssueService(
         if (await db.SaveAsync(cancel) is { IsDone: false } unsaved)
             return unsaved.Failure;
         var today = Stamp(note, file);
-        note.Number = await NumberGiver.NextAsync(db, "credit-note", file.Shop.CreditNoteNumberFormat, today, cancel);
+        note.Number = await NumberAsync("credit-note", file.Shop.CreditNoteNumberFormat, today, cancel);
         var facts = InvoiceFactsBuilder.Build(file, note, totals.Value, new InvoiceRefersTo([], invoice, [], false), person.Name);
         return await FinishAsync(file, note, PaperKind.CreditNote, facts, byMail ? MailKind.CreditNote : null, work.CommitAsync, cancel);
     }
+
+    private Task<string> NumberAsync(string kind, string format, DateOnly today, CancellationToken cancel) =>
+        NumberGiver.NextFreeAsync(db, kind, format, today, number => db.Invoices.AnyAsync(row => row.Number == number, cancel), cancel);
+
+    private async Task<string?> TakenOffByAsync(Invoice deposit, CancellationToken cancel) => deposit.Basis != InvoiceBasis.Deposit ? null : Deposits.TakenOffBy(
+        await db.Invoices.AsNoTracking().Include(row => row.Lines).Where(row => row.RepairId == deposit.RepairId && row.IssuedAt != null).ToListAsync(cancel), deposit.Id);
 
     private async Task<Result<IssuedPaper>> FinishAsync(
         RepairFile file, Invoice invoice, PaperKind kind, InvoiceFacts facts, MailKind? mail, Func<CancellationToken, Task> commit, CancellationToken cancel)
@@ -129,6 +137,7 @@ public sealed class InvoiceIssueService(
             .Select(repair => repair.Number).SingleOrDefaultAsync(cancel);
         if (number is null || await RepairFile.LockAsync(db, number, cancel) is not { } file)
             return null;
+        await InvoiceLock.TakeAsync(db, id, cancel); // whoever saves it now is done before it is read
         return await db.Invoices.Include(row => row.Lines).Include(row => row.Changes).Include(row => row.Taxes)
             .SingleOrDefaultAsync(row => row.Id == id, cancel) is { } invoice
             ? (file, invoice)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Invoices;
+using RepairShop.Domain.Shop;
 using RepairShop.Services.Database;
 
 namespace RepairShop.Services.Invoices;
@@ -13,6 +14,7 @@ public sealed record InvoicePage(IReadOnlyList<InvoiceRow> Rows, string? Next);
 public sealed class InvoiceListService(ShopDb db)
 {
     private const int PageSize = 50;
+    private const int LongestQuery = 200;
 
     /// <param name="show">Unpaid: longest due first. All: newest first.</param>
     /// <param name="search">Number, repair or customer, part of a word; a slip of the finger is forgiven.</param>
@@ -20,9 +22,10 @@ public sealed class InvoiceListService(ShopDb db)
     /// <param name="cancel"></param>
     public async Task<InvoicePage> ListAsync(InvoiceShow show, string search, string? after, CancellationToken cancel)
     {
-        var words = search.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Take(6).ToList();
+        var words = TypedText.Cut(TypedText.OneLine(search), LongestQuery).Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Take(6).ToList();
         var page = await PageAsync(Matching(words), show, after, cancel);
-        if (page.Rows.Count == 0 && words.Count > 0 && after is null)
+        // A later page is empty behind the end of what was typed, or because the first forgave a slip and this one has to as well.
+        if (page.Rows.Count == 0 && words.Count > 0 && (after is null || (await PageAsync(Matching(words), show, null, cancel)).Rows.Count == 0))
             page = await PageAsync(Similar(string.Join(' ', words)), show, after, cancel);
         return page;
     }

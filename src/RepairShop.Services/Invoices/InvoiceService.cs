@@ -32,7 +32,23 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         return new List<InvoiceLine> { line };
     }, cancel);
 
-    public async Task<Result> SaveDraftAsync(Guid id, InvoiceDraft typed, uint version, CancellationToken cancel)
+    public Task<Result> SaveDraftAsync(Guid id, InvoiceDraft typed, uint version, CancellationToken cancel) =>
+        HeldAsync(id, () => SaveHeldAsync(id, typed, version, cancel), cancel);
+
+    public Task<Result> DiscardDraftAsync(Guid id, CancellationToken cancel) => HeldAsync(id, () => DiscardHeldAsync(id, cancel), cancel);
+
+    /// <summary>The draft is held before it is read: else two who save it, or one who saves and one who issues it, wait for each other for ever.</summary>
+    private async Task<Result> HeldAsync(Guid id, Func<Task<Result>> work, CancellationToken cancel)
+    {
+        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        await InvoiceLock.TakeAsync(db, id, cancel);
+        var done = await work();
+        if (done.IsDone)
+            await transaction.CommitAsync(cancel);
+        return done;
+    }
+
+    private async Task<Result> SaveHeldAsync(Guid id, InvoiceDraft typed, uint version, CancellationToken cancel)
     {
         if (await db.Invoices.Include(row => row.Lines).Include(row => row.Changes).SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } invoice)
             return new NoSuchInvoice();
@@ -50,12 +66,10 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         if (invoice.Version != version)
             return new ChangedMeanwhile(Differences(AsForm(invoice), typed));
         Fill(invoice, typed, taxes, shop);
-        await TakeOffDepositsAsync(invoice, cancel);
-        Sum(invoice);
-        return await db.SaveAsync(cancel);
+        return await KeepAsync(invoice, cancel);
     }
 
-    public async Task<Result> DiscardDraftAsync(Guid id, CancellationToken cancel)
+    private async Task<Result> DiscardHeldAsync(Guid id, CancellationToken cancel)
     {
         if (await db.Invoices.Include(row => row.Lines).Include(row => row.Changes).SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } invoice)
             return Result.Done; // thrown away already, perhaps by the first of two clicks
@@ -112,7 +126,11 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         }
     }
 
-    private Task TakeOffDepositsAsync(Invoice invoice, CancellationToken cancel) => TakeOffDepositsAsync(db, invoice, cancel);
+    private async Task<Result> KeepAsync(Invoice invoice, CancellationToken cancel)
+    {
+        await TakeOffDepositsAsync(db, invoice, cancel);
+        return InvoiceRules.MayKeep(Sum(invoice), invoice.Currency) is { IsDone: false } refused ? refused : await db.SaveAsync(cancel);
+    }
 
     private async Task<Result<Guid>> BeginAsync(
         string number, InvoiceBasis basis, Func<InvoiceSources, RepairFile, Result<List<InvoiceLine>>> linesOf, CancellationToken cancel)
@@ -143,9 +161,7 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
         };
         DraftTerms.Put(invoice, terms);
         db.Invoices.Add(invoice);
-        await TakeOffDepositsAsync(invoice, cancel);
-        Sum(invoice);
-        if (await db.SaveAsync(cancel) is { IsDone: false } unsaved)
+        if (await KeepAsync(invoice, cancel) is { IsDone: false } unsaved)
             return unsaved.Failure;
         await work.CommitAsync(cancel);
         return invoice.Id;
@@ -172,9 +188,7 @@ public sealed class InvoiceService(ShopDb db, CurrentPerson person, TimeProvider
             lines.ForEach(line => line.TaxName = ""); // "Export" and the like are no rates: the usual one takes their place
         TaxTermsLines.Tax(lines, terms, rates, keepsItsRates: false, invoice.PricesIncludeTax);
         DraftTerms.Put(invoice, terms);
-        await TakeOffDepositsAsync(invoice, cancel);
-        Sum(invoice);
-        return await db.SaveAsync(cancel);
+        return await KeepAsync(invoice, cancel);
     }
 
     private void Fill(Invoice invoice, InvoiceDraft typed, IReadOnlyList<TaxChoice> taxes, ShopSettings shop)

@@ -114,7 +114,7 @@ public sealed class ReceiptService(ShopDb db, CurrentPerson person, TimeProvider
         var now = clock.GetUtcNow();
         var today = (await db.Shop.AsNoTracking().SingleAsync(cancel)).Today(now);
         var credit = await CreditBook.BalanceAsync(db, customerId, currency, cancel);
-        if (ReceiptRules.MayPayBack(typed.Amount, credit, currency, typed.PaidOn, today) is { IsDone: false } refused)
+        if (ReceiptRules.MayPayBack(typed.Method, typed.Amount, credit, currency, typed.PaidOn, today) is { IsDone: false } refused)
             return refused;
         db.CustomerCredits.Add(new CustomerCredit
         {

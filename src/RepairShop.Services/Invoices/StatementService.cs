@@ -73,9 +73,9 @@ public sealed class StatementService(ShopDb db, FileStore files, CurrentPerson p
         var now = clock.GetUtcNow();
         var today = shop.Today(now);
         var until = last ?? today;
-        var from = first ?? new DateOnly(until.Year, until.Month, 1).AddMonths(-3);
         if (until > today)
             return new StatementInFuture(until);
+        var from = first ?? (until.Year > 1 ? new DateOnly(until.Year, until.Month, 1).AddMonths(-3) : until);
         if (until < from)
             return new StatementDaysWrong(from, until);
         var (events, due) = await AccountEvents.ReadAsync(db, customerId, shop.Currency, cancel);

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Cameras;
+using RepairShop.Domain.Shop;
 using RepairShop.Services.Database;
 
 namespace RepairShop.Services.Notebook;
@@ -44,7 +45,7 @@ public sealed class NotebookSearchService(ShopDb db)
     /// <summary>Each word as a query: its forms, and from three letters on whatever begins with it. Words that say nothing drop out.</summary>
     private async Task<string[]> QueriesAsync(string? typed, CancellationToken cancel)
     {
-        var text = new string([.. (typed ?? "").Where(letter => !char.IsControl(letter)).Take(MostLetters)]);
+        var text = TypedText.Cut(TypedText.OneLine(typed), MostLetters);
         string[] words = [.. text.Split([' ', '\u00a0', ',', ';'], StringSplitOptions.RemoveEmptyEntries).Distinct().Take(MostWords)];
         if (words.Length == 0)
             return [];

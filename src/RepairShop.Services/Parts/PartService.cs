@@ -184,13 +184,8 @@ public sealed class PartService(ShopDb db, CurrentPerson person, TimeProvider cl
     {
         var zone = await LabourService.ZoneAsync(db, cancel);
         var format = await db.Shop.Select(shop => shop.PartNumberFormat).SingleAsync(cancel);
-        while (true)
-        {
-            var number = await NumberGiver.NextAsync(db, "part", format, WallClock.DayOf(clock.GetUtcNow(), zone), cancel);
-            // Somebody may have typed this number by hand before.
-            if (!await db.Parts.AnyAsync(part => part.Number == number, cancel))
-                return number;
-        }
+        return await NumberGiver.NextFreeAsync(
+            db, "part", format, WallClock.DayOf(clock.GetUtcNow(), zone), number => db.Parts.AnyAsync(part => part.Number == number, cancel), cancel);
     }
 
     private Task<string> CurrencyAsync(CancellationToken cancel) => db.Shop.Select(shop => shop.Currency).SingleAsync(cancel);

@@ -56,9 +56,9 @@ public sealed class LetterService(ShopDb db, TimeProvider clock)
         {
             RepairId = repairId,
             Kind = kind,
-            ToName = Cut(OutboxRules.OneLine(customer.Name), 200),
+            ToName = TypedText.Cut(OutboxRules.OneLine(customer.Name), 200),
             ToAddress = customer.Email,
-            Subject = Cut(OutboxRules.OneLine(MailTextFill.Fill(text.Subject, all).Text), 300),
+            Subject = TypedText.Cut(OutboxRules.OneLine(MailTextFill.Fill(text.Subject, all).Text), 300),
             Body = MailTextFill.Fill(text.Body, all).Text,
             PaperIds = paperIds,
             State = MailState.Waiting,
@@ -73,12 +73,4 @@ public sealed class LetterService(ShopDb db, TimeProvider clock)
         && MailboxAddress.TryParse(address, out var mailbox)
         && mailbox.Address == address
         && address.Contains('@', StringComparison.Ordinal);
-
-    private static string Cut(string text, int most)
-    {
-        if (text.Length <= most)
-            return text;
-        // Never through the middle of a surrogate pair.
-        return text[..(char.IsHighSurrogate(text[most - 1]) ? most - 1 : most)];
-    }
 }

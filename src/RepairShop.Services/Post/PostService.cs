@@ -69,9 +69,11 @@ public sealed class PostService(ShopDb db, TimeProvider clock, MailSettings sett
     /// <summary>A mistyped address is corrected with the customer, then the letter is sent again: to the new one.</summary>
     private async Task<string> AddressNowAsync(OutboxMail mail, CancellationToken cancel)
     {
-        var now = await db.Repairs.Where(repair => repair.Id == mail.RepairId)
-            .Join(db.Customers, repair => repair.CustomerId, customer => customer.Id, (_, customer) => customer.Email)
-            .SingleOrDefaultAsync(cancel);
+        // A statement or reminder is about a customer and no repair: its paper names whom.
+        var whose = mail.RepairId is { } repairId
+            ? db.Repairs.Where(repair => repair.Id == repairId).Select(repair => (Guid?)repair.CustomerId)
+            : db.Papers.Where(paper => mail.PaperIds.Contains(paper.Id)).Select(paper => paper.CustomerId);
+        var now = await db.Customers.Where(customer => whose.Contains(customer.Id)).Select(customer => customer.Email).SingleOrDefaultAsync(cancel);
         return now is { Length: > 0 } && LetterService.IsUsable(now) ? now : mail.ToAddress;
     }
 

@@ -128,7 +128,7 @@ public sealed class BookingService(
     {
         var format = await db.Shop.Select(shop => shop.RepairNumberFormat).SingleAsync(cancel);
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
-        repair.Number = await NumberGiver.NextAsync(db, "repair", format, face.Today, cancel);
+        repair.Number = await NumberGiver.NextFreeAsync(db, "repair", format, face.Today, number => db.Repairs.AnyAsync(row => row.Number == number, cancel), cancel);
         // A second sending of the same form has waited here for the first to end; leaving without a commit gives the number back.
         if (await BeforeAsync(repair.Id, cancel) is { } before)
             return before;

@@ -59,17 +59,20 @@ public sealed class PhotoService(ShopDb db, FileStore files, CurrentPerson perso
         return hash is not null && files.Has(hash) ? files.OpenRead(hash) : new PhotoNotFound();
     }
 
-    public async Task<Result> CaptionAsync(Guid id, string caption, CancellationToken cancel)
+    public async Task<Result> CaptionAsync(string number, Guid id, string caption, CancellationToken cancel)
     {
-        if (await db.Photos.SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } photo)
+        if (await FindAsync(number, id, cancel) is not { } photo)
             return new PhotoNotFound();
         photo.Caption = TypedText.OneLine(caption);
         return await db.SaveAsync(cancel);
     }
 
-    public Task<Result> TakeOffAsync(Guid id, CancellationToken cancel) => SetRemovedAsync(id, clock.GetUtcNow(), cancel);
+    public Task<Result> TakeOffAsync(string number, Guid id, CancellationToken cancel) => SetRemovedAsync(number, id, clock.GetUtcNow(), cancel);
 
-    public Task<Result> PutBackAsync(Guid id, CancellationToken cancel) => SetRemovedAsync(id, null, cancel);
+    public Task<Result> PutBackAsync(string number, Guid id, CancellationToken cancel) => SetRemovedAsync(number, id, null, cancel);
+
+    private Task<Photo?> FindAsync(string number, Guid id, CancellationToken cancel) =>
+        db.Photos.SingleOrDefaultAsync(row => row.Id == id && db.Repairs.Any(repair => repair.Id == row.RepairId && repair.Number == number), cancel);
 
     /// <returns>False when the disk does not take it.</returns>
     private async Task<bool> KeepAsync(
@@ -112,9 +115,9 @@ public sealed class PhotoService(ShopDb db, FileStore files, CurrentPerson perso
         return here is not null;
     }
 
-    private async Task<Result> SetRemovedAsync(Guid id, DateTimeOffset? at, CancellationToken cancel)
+    private async Task<Result> SetRemovedAsync(string number, Guid id, DateTimeOffset? at, CancellationToken cancel)
     {
-        if (await db.Photos.SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } photo)
+        if (await FindAsync(number, id, cancel) is not { } photo)
             return new PhotoNotFound();
         photo.RemovedAt = at;
         return await db.SaveAsync(cancel);

@@ -26,14 +26,8 @@ public sealed class RepairListService(ShopDb db)
                 : null);
     }
 
-    public async Task<ListPage<RepairLine>> ListAsync(RepairFilter filter, CancellationToken cancel)
-    {
-        var words = await SearchWords.ReadAsync(db, filter.Typed, cancel);
-        var page = await PageAsync(filter, words, cancel);
-        return page.Lines.Count > 0 || filter.After is not null || words.AreNone || await words.PutRightAsync(db, cancel) is not { } right
-            ? page
-            : await PageAsync(filter, right, cancel);
-    }
+    public Task<ListPage<RepairLine>> ListAsync(RepairFilter filter, CancellationToken cancel) =>
+        SearchWords.PageAsync(db, filter.Typed, filter.After, (words, after) => PageAsync(filter with { After = after }, words, cancel), cancel);
 
     private async Task<ListPage<RepairLine>> PageAsync(RepairFilter filter, SearchWords words, CancellationToken cancel)
     {

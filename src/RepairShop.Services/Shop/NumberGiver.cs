@@ -8,6 +8,16 @@ namespace RepairShop.Services.Shop;
 /// transaction that fails takes its number back with it.</summary>
 public static class NumberGiver
 {
+    /// <summary>The next number nobody has: it may have been given out under another format, or typed by hand.</summary>
+    public static async Task<string> NextFreeAsync(ShopDb db, string kind, string format, DateOnly today, Func<string, Task<bool>> isTaken, CancellationToken cancel)
+    {
+        string number;
+        do
+            number = await NextAsync(db, kind, format, today, cancel);
+        while (await isTaken(number));
+        return number;
+    }
+
     /// <param name="db">With an open transaction.</param>
     /// <param name="kind">repair, invoice, credit-note or part.</param>
     /// <param name="format">The shop's format, see <see cref="NumberFormat"/>.</param>

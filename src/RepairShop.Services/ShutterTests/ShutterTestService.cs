@@ -87,7 +87,7 @@ public sealed class ShutterTestService(ShopDb db, CurrentPerson person, TimeProv
     {
         if (string.IsNullOrWhiteSpace(reason))
             return new StrikeOutReasonMissing();
-        return await MarkAsync(repairId, readingId, reason.Trim() is { Length: > 300 } @long ? @long[..300] : reason.Trim(), cancel);
+        return await MarkAsync(repairId, readingId, Domain.Shop.TypedText.Cut(reason.Trim(), 300), cancel);
     }
 
     public Task<Result> CountAgainAsync(Guid repairId, Guid readingId, CancellationToken cancel) => MarkAsync(repairId, readingId, null, cancel);

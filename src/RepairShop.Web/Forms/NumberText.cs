@@ -9,6 +9,9 @@ namespace RepairShop.Web.Forms;
 /// </summary>
 public static partial class NumberText
 {
+    /// <summary>More than any field is for. Below it the database's columns hold the number, and a product of two is no overflow.</summary>
+    private const decimal TooLarge = 1_000_000_000_000m;
+
     public static NumberReading Read(string text, CultureInfo culture)
     {
         var plain = Blanks().Replace(text.Trim(), "").Replace('−', '-').Replace('’', '\'');
@@ -27,6 +30,7 @@ public static partial class NumberText
         var whole = (last < 0 ? plain : plain[..last]).Replace(".", "").Replace(",", "").Replace("'", "");
         var invariant = last < 0 ? whole : $"{whole}.{plain[(last + 1)..]}";
         return decimal.TryParse(invariant, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
+            && Math.Abs(value) < TooLarge
             ? new NumberReading(value, null)
             : new NumberReading(null, $"“{text.Trim()}” is too large a number.");
     }

@@ -11,6 +11,7 @@ internal sealed class ValidationSentences : IValidationMetadataProvider
     {
         options.ModelMetadataDetailsProviders.Add(new ValidationSentences());
         options.ModelBinderProviders.Insert(0, new NumberBinderProvider());
+        options.ModelBinderProviders.Insert(0, new TextBinderProvider());
         var says = options.ModelBindingMessageProvider;
         says.SetValueMustNotBeNullAccessor(_ => "This is empty: fill it in.");
         says.SetMissingBindRequiredValueAccessor(name => $"{name} is missing: fill it in.");

@@ -89,6 +89,10 @@ public sealed class InvoiceRulesTests
         }
 
         [Fact]
+        public void A_deposit_is_credited_after_the_invoice_that_takes_it_off() =>
+            Assert.Equal(new DepositTakenOff("I-2026-0001", "I-2026-0002"), InvoiceRules.MayCredit(Issued(), null, "Wrong", takenOffBy: "I-2026-0002").Failure);
+
+        [Fact]
         public void Neither_a_draft_nor_a_credit_note_is_credited()
         {
             Assert.Equal(new InvoiceNotIssued(), InvoiceRules.MayCredit(Draft(), null, "x").Failure);

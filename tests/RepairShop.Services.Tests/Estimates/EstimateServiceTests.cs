@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Estimates;
+using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
@@ -139,5 +140,37 @@ public sealed class EstimateServiceTests(PostgresServer server)
         Assert.Equal(180, ceiling.UpTo);
         Assert.Contains("agreed to up to €180.00", ceiling.Consents[^1].Sentence);
         Assert.Contains("by phone: A spring is broken too.", ceiling.Consents[^1].Sentence);
+    }
+
+    [Fact]
+    public async Task An_offer_or_a_limit_larger_than_the_book_can_hold_is_refused_in_words()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        var repair = await book.Repair();
+        var line = MoneyBook.Labour(1, 9_999_999, 9_999_999);
+        Assert.IsType<PaperTooLarge>((await book.Do<EstimateService, Result<int>>(service => service.SaveDraftAsync(repair.Number, book.Draft(line), null, MoneyBook.Cancel))).Failure);
+        Assert.Equal(new ConsentAmountOutOfRange(100_000_000_000m), (await book.Do<EstimateAnswerService, Result>(
+            service => service.ConsentAsync(repair.Number, 100_000_000_000m, "Łukasz Example", AnswerWay.Phone, "", MoneyBook.Cancel))).Failure);
+    }
+
+    [Fact]
+    public async Task Who_saves_a_draft_while_it_is_sent_is_told_so()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        for (var round = 0; round < 5; round++)
+        {
+            var repair = await book.Repair();
+            MoneyBook.Done(await book.Do<EstimateService, Result<int>>(service => service.SaveDraftAsync(repair.Number, book.Draft(MoneyBook.Labour(1, 2)), null, MoneyBook.Cancel)));
+            var version = MoneyBook.Done(await book.Do<EstimateService, Result<EstimateForm>>(service => service.FormAsync(repair.Number, MoneyBook.Cancel))).Version;
+            var sending = book.Do<EstimateSendService, Result<IssuedPaper>>(service => service.SendAsync(repair.Number, false, MoneyBook.Cancel));
+            var saves = Enumerable.Range(0, 6).Select(async n =>
+            {
+                await Task.Delay(n * 7, MoneyBook.Cancel);
+                return (await book.Do<EstimateService, Result<int>>(service => service.SaveDraftAsync(repair.Number, book.Draft(MoneyBook.Labour(1, 3 + n)), version, MoneyBook.Cancel))).Failure;
+            });
+            var refused = (await Task.WhenAll(saves)).OfType<Failure>().ToList();
+            Assert.True((await sending).Failure is null or ChangedMeanwhile);
+            Assert.All(refused, failure => Assert.True(failure is EstimateNotDraft or ChangedMeanwhile, failure.ToString()));
+        }
     }
 }

@@ -210,4 +210,51 @@ public sealed class InvoiceTests(PostgresServer server)
         var json = await book.Db(db => db.Papers.Select(paper => paper.Facts).SingleAsync(Ct));
         return (InvoiceFacts)PaperJson.Read(PaperKind.Invoice, json);
     }
+
+    [Fact]
+    public async Task A_draft_that_comes_to_more_than_the_book_can_hold_is_refused_in_words()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        var repair = await book.Repair(preApproved: 500);
+        Assert.Equal(
+            new PaperTooLarge(121_000_000_000m, "EUR"),
+            (await book.Do<InvoiceService, Result<Guid>>(service => service.BeginDepositAsync(repair.Number, 100_000_000_000m, Ct))).Failure);
+        await Work(book, repair, 60);
+        var id = await Begin(book, repair.Number);
+        var form = (await book.Money(repair.Number)).Draft!;
+        var line = form.Draft.Lines[0] with { LowQuantity = 9_999_999, HighQuantity = 9_999_999, UnitPrice = 9_999_999 };
+        Assert.IsType<PaperTooLarge>((await book.Do<InvoiceService, Result>(service => service.SaveDraftAsync(id, form.Draft with { Lines = [line] }, form.Version, Ct))).Failure);
+    }
+
+    [Fact]
+    public async Task Who_saves_a_draft_while_it_is_issued_is_told_so()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        var repair = await book.Repair(preApproved: 500);
+        await Work(book, repair, 60);
+        var id = await Begin(book, repair.Number);
+        var form = (await book.Money(repair.Number)).Draft!;
+        var issues = Enumerable.Range(0, 4).Select(async _ => (await Issue(book, id)).Failure);
+        var saves = Enumerable.Range(0, 6).Select(async n => (await book.Do<InvoiceService, Result>(service => service.SaveDraftAsync(
+            id, form.Draft with { Lines = [form.Draft.Lines[0] with { Text = $"Text {n}" }] }, form.Version, Ct))).Failure);
+        var refused = (await Task.WhenAll(issues.Concat(saves))).OfType<Failure>().ToList();
+        Assert.All(refused, failure => Assert.True(failure is ChangedMeanwhile || failure == new InvoiceAlreadyIssued("I-2026-0001"), failure.ToString()));
+    }
+
+    [Fact]
+    public async Task A_number_that_was_given_out_under_another_format_is_passed_over()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        async Task<string> Next()
+        {
+            var repair = await book.Repair(preApproved: 500);
+            await Work(book, repair, 60);
+            return MoneyBook.Done(await Issue(book, await Begin(book, repair.Number))).Number;
+        }
+        Assert.Equal("I-2026-0001", await Next());
+        Assert.Equal("I-2026-0002", await Next());
+        await book.Db(db => db.Shop.ExecuteUpdateAsync(set => set.SetProperty(row => row.InvoiceNumberFormat, "I-2026-{number:0000}"), Ct));
+        Assert.Equal("I-2026-0003", await Next());
+        Assert.Equal("I-2026-0004", await Next());
+    }
 }

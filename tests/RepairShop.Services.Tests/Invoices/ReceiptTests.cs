@@ -203,4 +203,24 @@ public sealed class ReceiptTests(PostgresServer server)
             values (gen_random_uuid(), {who.Invoices[0]}, 1, 'CustomerCredit', '', current_date, now(), gen_random_uuid(), gen_random_uuid())
             """);
     }
+
+    [Fact]
+    public async Task Credit_is_no_money_that_comes_or_goes()
+    {
+        await using var who = await Debtor.With(server, 60);
+        Assert.Equal(new CreditIsNoMoney(), (await who.Receive(who.Money(100) with { Method = PaymentMethod.CustomerCredit })).Failure);
+        MoneyBook.Done(await who.Receive(who.Money(100)));
+        Assert.Equal(new CreditIsNoMoney(), (await who.Book.Do<ReceiptService, Result>(service => service.PayBackAsync(
+            who.Customer, "EUR", new TypedPayment(100, PaymentMethod.CustomerCredit, "", who.Book.Today, Guid.NewGuid()), Ct))).Failure);
+        Assert.Equal(100, await who.Credit());
+        await who.JournalAgrees();
+    }
+
+    [Fact]
+    public async Task More_than_the_book_can_hold_is_refused_in_words()
+    {
+        await using var who = await Debtor.With(server, 60);
+        Assert.Equal(new MoneyTooMuch(100_000_000_000m, "EUR"), (await who.Receive(who.Money(100_000_000_000m))).Failure);
+        MoneyBook.Done(await who.Receive(who.Money(99_999_999_999.99m)));
+    }
 }

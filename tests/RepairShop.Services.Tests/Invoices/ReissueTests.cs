@@ -1,9 +1,12 @@
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Estimates;
 using RepairShop.Domain.Invoices;
+using RepairShop.Domain.Ledger;
+using RepairShop.Domain.Paperwork;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Invoices;
 using RepairShop.Services.Paperwork;
+using RepairShop.Services.Tests.Ledger;
 using RepairShop.Testing;
 using Xunit;
 
@@ -102,5 +105,28 @@ public sealed class ReissueTests(PostgresServer server)
         var results = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Reissue(book, id)));
         Assert.Single(results, result => result.IsDone);
         Assert.All(results.Where(result => !result.IsDone), result => Assert.IsType<InvoiceDraftWaiting>(result.Failure));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Its_deposit_is_taken_off_again_though_it_was_taken_back_in_parts(bool byAmount)
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        var repair = await book.Repair(preApproved: 145.20m);
+        MoneyBook.Done(await book.Do<InvoiceService, Result<Guid>>(service => service.BeginDepositAsync(repair.Number, 50, Ct)));
+        MoneyBook.Done(await InvoiceTests.Issue(book, (await book.Money(repair.Number)).Draft!.Id));
+        await InvoiceTests.Work(book, repair, 120);
+        var id = await InvoiceTests.Begin(book, repair.Number);
+        MoneyBook.Done(await InvoiceTests.Issue(book, id)); // 120 − 50
+        var line = (await Read(book, id)).Lines.Single(one => one.DepositId is null);
+        MoneyBook.Done(await Credit(book, id, new CreditRequest([new CreditedLine(line.Id, 0.5m)], [])));
+        var rest = new CreditRequest([], [new CreditedAmount(new TaxKey(TaxCategory.Standard, "Standard", 21), 40)]);
+        MoneyBook.Done(await Credit(book, id, byAmount ? rest : null));
+        Assert.Equal((60.50m, -50m), ((await book.Money(repair.Number)).Invoiced, (await JournalTests.Balances(book))[LedgerAccount.Deposits]));
+        var anew = MoneyBook.Done(await Reissue(book, id));
+        Assert.Equal(84.70m, (await Read(book, anew)).Gross);
+        MoneyBook.Done(await InvoiceTests.Issue(book, anew));
+        Assert.False((await JournalTests.Balances(book)).ContainsKey(LedgerAccount.Deposits));
     }
 }

@@ -114,4 +114,11 @@ public sealed class StatementTests(PostgresServer server)
         Assert.False((await Make(who.Book.Today, true)).IsDone);
         Assert.Equal("S-2026-0002", MoneyBook.Done(await Make(who.Book.Today, false)).Number);
     }
+
+    [Fact]
+    public async Task The_very_first_day_of_the_calendar_may_be_the_last_of_a_statement()
+    {
+        await using var who = await Debtor.With(server, 60);
+        Assert.Equal(0, MoneyBook.Done(await Show(who, null, DateOnly.MinValue)).Facts.Closing);
+    }
 }

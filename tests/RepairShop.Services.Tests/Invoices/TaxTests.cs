@@ -318,4 +318,69 @@ public sealed class TaxTests(PostgresServer server)
         await InvoiceTests.Begin(book, later.Number);
         Assert.Equal(72.60m, (await Form(book, later)).Totals.Gross);
     }
+
+    [Fact]
+    public async Task Rounding_to_the_coin_does_not_lift_an_invoice_above_what_was_approved()
+    {
+        await using var book = await MoneyBook.OpenAsync(server, shop => (shop.Currency, shop.CashStep, shop.LabourRate) = ("CHF", 0.05m, 57.1m));
+        var repair = await book.Repair(preApproved: 69.09m);
+        await InvoiceTests.Work(book, repair, 60);
+        var id = await InvoiceTests.Begin(book, repair.Number);
+        MoneyBook.Done(await Save(book, id, await Form(book, repair), draft => draft with { RoundsToCoin = true }));
+        Assert.Equal(new AboveApproved(69.10m, 0, 69.09m, "CHF"), (await InvoiceTests.Issue(book, id)).Failure);
+        MoneyBook.Done(await Save(book, id, await Form(book, repair), draft => draft with { RoundsToCoin = false }));
+        MoneyBook.Done(await InvoiceTests.Issue(book, id));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task A_deposit_is_taken_off_once_though_prices_are_written_the_other_way_since(bool withTaxFirst)
+    {
+        await using var book = await MoneyBook.OpenAsync(server, shop => shop.PricesIncludeTax = withTaxFirst);
+        var repair = await book.Repair(preApproved: 1000);
+        MoneyBook.Done(await book.Do<InvoiceService, Result<Guid>>(service => service.BeginDepositAsync(repair.Number, 50, Ct)));
+        MoneyBook.Done(await InvoiceTests.Issue(book, (await Form(book, repair)).Id));
+        await InvoiceTests.Work(book, repair, 120);
+        MoneyBook.Done(await InvoiceTests.Issue(book, await InvoiceTests.Begin(book, repair.Number)));
+        await book.Db(db => db.Shop.ExecuteUpdateAsync(set => set.SetProperty(row => row.PricesIncludeTax, !withTaxFirst), Ct));
+        await InvoiceTests.Begin(book, repair.Number);
+        Assert.Empty((await Form(book, repair)).Deposits);
+    }
+
+    [Fact]
+    public async Task A_deposit_that_is_taken_off_is_not_given_back_as_well()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        var repair = await book.Repair(preApproved: 145.20m);
+        MoneyBook.Done(await book.Do<InvoiceService, Result<Guid>>(service => service.BeginDepositAsync(repair.Number, 50, Ct)));
+        var deposit = (await Form(book, repair)).Id;
+        MoneyBook.Done(await InvoiceTests.Issue(book, deposit));
+        await InvoiceTests.Work(book, repair, 120);
+        var id = await InvoiceTests.Begin(book, repair.Number);
+        MoneyBook.Done(await InvoiceTests.Issue(book, id));
+        Task<Result<IssuedPaper>> Credit(Guid invoice) => book.Do<InvoiceIssueService, Result<IssuedPaper>>(service => service.CreditAsync(invoice, "Wrong", false, Ct));
+        Assert.Equal(new DepositTakenOff("I-2026-0001", "I-2026-0002"), (await Credit(deposit)).Failure);
+        MoneyBook.Done(await Credit(id));
+        MoneyBook.Done(await Credit(deposit));
+        Assert.Equal(0, (await book.Money(repair.Number)).Invoiced);
+    }
+
+    [Fact]
+    public async Task A_credit_note_gives_a_line_back_once_and_never_nothing()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        var repair = await Worked(book);
+        var id = await InvoiceTests.Begin(book, repair.Number);
+        MoneyBook.Done(await Save(book, id, await Form(book, repair), draft => draft with { Lines = [draft.Lines[0], draft.Lines[0] with { Text = "Other", UnitPrice = 0.01m }, draft.Lines[0] with { Text = "More" }] }));
+        MoneyBook.Done(await InvoiceTests.Issue(book, id));
+        var lines = Assert.Single((await book.Money(repair.Number)).Issued).Lines;
+        async Task<Failure?> Refused(CreditRequest request) =>
+            (await book.Do<InvoiceIssueService, Result<IssuedPaper>>(service => service.CreditAsync(id, request, "In part", false, Ct))).Failure;
+        Assert.Equal(new CreditAboveLine("Labour", 2, 1, "h"), await Refused(new CreditRequest([new CreditedLine(lines[0].Id, 1), new CreditedLine(lines[0].Id, 1)], [])));
+        Assert.Equal(new CreditQuantityTooFine("Labour", 0.33333m), await Refused(new CreditRequest([new CreditedLine(lines[0].Id, 0.33333m)], [])));
+        Assert.Equal(new CreditOfNothing(), await Refused(new CreditRequest([new CreditedLine(lines[1].Id, 0.1m)], [])));
+        Assert.Equal(new CreditAmountTooFine(0.004m, "EUR"), await Refused(new CreditRequest([], [new CreditedAmount(new TaxKey(TaxCategory.Standard, "Standard", 21), 0.004m)])));
+        Assert.Equal(0, await book.Db(db => db.Invoices.CountAsync(row => row.Kind == InvoiceKind.CreditNote, Ct)));
+    }
 }

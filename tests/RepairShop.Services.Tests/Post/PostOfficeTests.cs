@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using MimeKit;
 using RepairShop.Domain.Post;
 using RepairShop.Domain.Results;
+using RepairShop.Services.Invoices;
 using RepairShop.Services.Post;
 using RepairShop.Testing;
 using Xunit;
@@ -193,5 +194,18 @@ public sealed class PostOfficeTests(PostgresServer server)
         var sent = await book.Do<Services.Estimates.EstimateSendService, Result<Services.Paperwork.IssuedPaper>>(service => service.SendAsync(number, true, Ct));
         Assert.Equal(new MailAddressUnusable(address), sent.Failure);
         Assert.Equal(0, await book.Db(db => db.Papers.CountAsync(Ct)));
+    }
+
+    [Fact]
+    public async Task A_statement_sent_again_goes_to_the_corrected_address_too()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        var customer = (await book.Repair(email: "mistyped@example.com")).CustomerId;
+        MoneyBook.Done(await book.Do<StatementService, Result<Services.Paperwork.IssuedPaper>>(service => service.MakeAsync(customer, book.Today, book.Today, true, Ct)));
+        await book.Office.SendDueAsync(Ct);
+        await book.Db(db => db.Customers.ExecuteUpdateAsync(set => set.SetProperty(row => row.Email, "new@example.com"), Ct));
+        var old = await Mail(book);
+        MoneyBook.Done(await book.Do<PostService, Result>(service => service.SendAgainAsync(old.Id, Ct)));
+        Assert.Equal((old.Id, "new@example.com"), ((await Mail(book)).RepeatsId, (await Mail(book)).ToAddress));
     }
 }

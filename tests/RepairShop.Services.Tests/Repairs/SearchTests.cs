@@ -3,6 +3,8 @@ using RepairShop.Domain.Repairs;
 using RepairShop.Services.Cameras;
 using RepairShop.Services.Customers;
 using RepairShop.Services.Database;
+using RepairShop.Services.Invoices;
+using RepairShop.Services.Notebook;
 using RepairShop.Services.Repairs;
 using RepairShop.Testing;
 using Xunit;
@@ -179,5 +181,31 @@ public sealed class SearchTests(PostgresServer server)
         Assert.Equal("Ines Marchetti", Assert.Single(await book.Do<CustomerService, IReadOnlyList<CustomerLine>>(customers => customers.FindAsync("marcheti", Cancel))).Name);
         Assert.Equal("Corvid II", Assert.Single(await book.Do<CameraService, IReadOnlyList<CameraLine>>(cameras => cameras.FindAsync("corvd", Cancel))).Model);
         Assert.Equal(["Ines Marchetti", "Łukasz Halloway"], (await book.Do<CustomerService, ListPage<CustomerLine>>(customers => customers.ListAsync(null, null, Cancel))).Lines.Select(line => line.Name));
+    }
+
+    [Fact]
+    public async Task A_question_cut_short_is_not_cut_through_a_character()
+    {
+        await using var book = await Book(server);
+        Assert.Empty((await book.Do<RepairListService, ListPage<RepairLine>>(list => list.ListAsync(new RepairFilter(new string('a', 199) + "📷"), Cancel))).Lines);
+        Assert.Empty((await book.Do<InvoiceListService, InvoicePage>(list => list.ListAsync(InvoiceShow.All, new string('a', 199) + "📷", null, Cancel))).Rows);
+        Assert.Empty(await book.Do<NotebookSearchService, IReadOnlyList<ModelFound>>(list => list.FindAsync(new string('a', 199) + "📷", Cancel)));
+    }
+
+    [Fact]
+    public async Task What_was_put_right_is_put_right_on_every_page()
+    {
+        await using var book = await CounterBook.OpenAsync(server);
+        for (var number = 0; number < 33; number++)
+            await book.Book(CounterBook.Booking($"Halloway {number}") with { CustomerIsSomebodyElse = true });
+        await AllPages(after => book.Do<RepairListService, ListPage<RepairLine>>(list => list.ListAsync(new RepairFilter("petler", After: after), Cancel)));
+        await AllPages(after => book.Do<CustomerService, ListPage<CustomerLine>>(list => list.ListAsync("hallowya", after, Cancel)));
+        await AllPages(after => book.Do<CameraService, ListPage<CameraLine>>(list => list.ListAsync("petler", after, Cancel)));
+
+        static async Task AllPages<T>(Func<string?, Task<ListPage<T>>> page)
+        {
+            var first = await page(null);
+            Assert.Equal((30, 3), (first.Lines.Count, (await page(first.Next)).Lines.Count));
+        }
     }
 }

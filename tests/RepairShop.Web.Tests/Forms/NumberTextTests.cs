@@ -37,6 +37,13 @@ public class NumberTextTests
         Assert.Equal((decimal)expected, NumberText.Read(text, CultureInfo.GetCultureInfo(locale)).Value);
 
     [Theory]
+    [InlineData("1000000000000")]
+    [InlineData("-99999999999999999999")]
+    [InlineData("99999999999999999999999999999999")]
+    public void What_no_field_is_for_is_too_large(string text) =>
+        Assert.Equal(new NumberReading(null, $"“{text}” is too large a number."), NumberText.Read(text, CultureInfo.GetCultureInfo("en-GB")));
+
+    [Theory]
     [InlineData("1,234", "en-GB", "“1,234” can be read two ways: write 1234 or 1.234.")]
     [InlineData("12.500", "de-DE", "“12.500” can be read two ways: write 12500 or 12,500.")]
     public void What_can_be_read_two_ways_is_refused(string text, string locale, string sentence) =>

@@ -31,6 +31,7 @@ public class SettingsTests(PostgresServer server)
     [InlineData("Input.PublicAddress", "book")]
     [InlineData("Input.Email", "no address")]
     [InlineData("Input.Name", "")]
+    [InlineData("Input.CountryCode", "")]
     public async Task A_wrong_value_is_refused_beside_its_field_and_all_that_was_typed_stays(string field, string value)
     {
         await using var app = await ShopApp.Start(server);

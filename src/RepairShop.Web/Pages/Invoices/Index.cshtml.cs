@@ -18,9 +18,5 @@ public sealed class IndexModel(InvoiceListService invoices) : PageModel
 
     public InvoicePage Invoices { get; private set; } = new([], null);
 
-    public async Task OnGetAsync(CancellationToken cancel)
-    {
-        Q = Q is { Length: > 200 } ? Q[..200] : Q;
-        Invoices = await invoices.ListAsync(Show, Q?.Replace("\0", "", StringComparison.Ordinal) ?? "", After, cancel);
-    }
+    public async Task OnGetAsync(CancellationToken cancel) => Invoices = await invoices.ListAsync(Show, Q ?? "", After, cancel);
 }

@@ -39,18 +39,18 @@ public sealed class PhotosModel(SheetService sheets, PhotoService photos) : Page
     }
 
     public async Task<IActionResult> OnPostCaptionAsync(Guid id, string? caption, CancellationToken ct) => await this.Answer(
-        await photos.CaptionAsync(id, caption ?? "", ct), "The caption is saved.", () => RedirectToPage(), () => Load(ct));
+        await photos.CaptionAsync(Number, id, caption ?? "", ct), "The caption is saved.", () => RedirectToPage(), () => Load(ct));
 
     public async Task<IActionResult> OnPostTakeOffAsync(Guid id, CancellationToken ct)
     {
-        var taken = await photos.TakeOffAsync(id, ct);
+        var taken = await photos.TakeOffAsync(Number, id, ct);
         if (taken.IsDone)
             this.Tell("The photo is taken off.", Url.Page("Photos", "PutBack", new { Number, id }));
         return await this.Answer(taken, null, () => RedirectToPage(), () => Load(ct));
     }
 
     public async Task<IActionResult> OnPostPutBackAsync(Guid id, CancellationToken ct) => await this.Answer(
-        await photos.PutBackAsync(id, ct), "The photo is back.", () => RedirectToPage(), () => Load(ct));
+        await photos.PutBackAsync(Number, id, ct), "The photo is back.", () => RedirectToPage(), () => Load(ct));
 
     private async Task Load(CancellationToken ct) => Sheet = (await sheets.GetAsync(Number, ct)).Value!;
 }

@@ -35,6 +35,6 @@ public sealed class AuditModel(AuditService audit, AccountService accounts, Shop
         var anything = new SelectListItem("anything", "");
         EntityChoices = [anything, .. (await audit.Entities(ct)).Select(name => new SelectListItem(FieldText.Words(name), name))];
         PeopleChoices = [new SelectListItem("anybody", ""), .. (await accounts.List(ct)).Select(person => new SelectListItem(person.Name, person.Id.ToString()))];
-        Entries = await audit.Read(new AuditFilter(Entity, By, face.StartOf(From), face.StartOf(Until?.AddDays(1))), Before, ct);
+        Entries = await audit.Read(new AuditFilter(Entity, By, face.StartOf(From), face.StartOf(Until == DateOnly.MaxValue ? null : Until?.AddDays(1))), Before, ct);
     }
 }

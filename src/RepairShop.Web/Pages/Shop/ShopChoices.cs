@@ -38,10 +38,10 @@ internal static class ShopChoices
         [.. TimeZoneInfo.GetSystemTimeZones().Select(zone => zone.Id).Where(id => id.Contains('/') || id == "UTC").Order(StringComparer.Ordinal)];
 
     /// <summary>With an empty first choice while none is chosen.</summary>
-    public static IEnumerable<SelectListItem> Countries(string chosen) =>
-        (chosen.Length == 0 ? [new SelectListItem("Choose…", "")] : Array.Empty<SelectListItem>())
+    public static IEnumerable<SelectListItem> Countries(string? chosen) =>
+        (string.IsNullOrEmpty(chosen) ? [new SelectListItem("Choose…", "")] : Array.Empty<SelectListItem>())
         .Concat(Services.Shop.Countries.All.Select(country => new SelectListItem(country.Name, country.Code)));
 
-    public static IEnumerable<SelectListItem> TimeZones(string chosen) =>
-        (Zones.Contains(chosen) || chosen.Length == 0 ? Zones : Zones.Prepend(chosen)).Select(id => new SelectListItem(id.Replace('_', ' '), id));
+    public static IEnumerable<SelectListItem> TimeZones(string? chosen) =>
+        (string.IsNullOrEmpty(chosen) || Zones.Contains(chosen) ? Zones : Zones.Prepend(chosen)).Select(id => new SelectListItem(id.Replace('_', ' '), id));
 }

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using RepairShop.Domain.Shop;
 using RepairShop.Services.Parts;
 
 namespace RepairShop.Web.Pages.Stock;
@@ -17,7 +18,7 @@ public sealed class IndexModel(PartService parts) : PageModel
 
     public async Task OnGetAsync(int? at, CancellationToken ct)
     {
-        Text = Text is { Length: > 200 } text ? text[..200] : Text;
-        Stock = await parts.ListAsync(new StockQuestion(Text ?? "", Which == "reorder", Which == "retired", at ?? 1), ct);
+        Text = TypedText.Cut(Text ?? "", 200);
+        Stock = await parts.ListAsync(new StockQuestion(Text, Which == "reorder", Which == "retired", at ?? 1), ct);
     }
 }

@@ -101,14 +101,14 @@ public sealed class StepModel(WorkService work, StripDownService strip, StripSte
 
     public Task<IActionResult> OnPostTakeOffAsync(Guid photo, CancellationToken ct) => DoAsync("", async () =>
     {
-        var taken = await photos.TakeOffAsync(photo, ct);
+        var taken = await photos.TakeOffAsync(Number, photo, ct);
         if (taken.IsDone)
             this.Tell("The photo is taken off.", Url.Page("Step", "PutBack", new { Number, Id, photo }));
         return await this.Answer(taken, null, Back);
     }, ct);
 
     public Task<IActionResult> OnPostPutBackAsync(Guid photo, CancellationToken ct) => DoAsync("", async () => await this.Answer(
-        await photos.PutBackAsync(photo, ct), "The photo is back.", Back), ct);
+        await photos.PutBackAsync(Number, photo, ct), "The photo is back.", Back), ct);
 
     /// <summary>A split's own fields carry its refusals, not those of the correction above it.</summary>
     private async Task<IActionResult> NoteSplitAsync(Result<Guid> split)

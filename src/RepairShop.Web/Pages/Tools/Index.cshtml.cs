@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using RepairShop.Domain.Shop;
 using RepairShop.Services.Tools;
 
 namespace RepairShop.Web.Pages.Tools;
@@ -15,8 +16,8 @@ public sealed class IndexModel(ToolService tools) : PageModel
 
     public async Task OnGetAsync(string? show, int? at, CancellationToken ct)
     {
-        Text = Text is { Length: > 200 } text ? text[..200] : Text;
+        Text = TypedText.Cut(Text ?? "", 200);
         Retired = show == "retired";
-        Tools = await tools.ListAsync(new RegisterQuestion(Text ?? "", Retired, at ?? 1), ct);
+        Tools = await tools.ListAsync(new RegisterQuestion(Text, Retired, at ?? 1), ct);
     }
 }
