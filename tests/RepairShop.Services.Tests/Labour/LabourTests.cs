@@ -1,10 +1,11 @@
-using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Labour;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 using RepairShop.Services.Labour;
 using RepairShop.Testing;
+using System.Globalization;
 using Xunit;
 
 namespace RepairShop.Services.Tests.Labour;
@@ -65,7 +66,7 @@ public sealed class LabourTests(PostgresServer server)
         var (repair, other) = (await shop.Repair(), await shop.Repair());
         await Add(shop, repair, Span("10:00", "11:00"));
         Assert.Equal(
-            new OverlapsAnotherEntry(repair.Number, "2026-11-23 10:00", "2026-11-23 11:00"),
+            new OverlapsAnotherEntry(repair.Number, OnTheDay(23, "10:00"), OnTheDay(23, "11:00")),
             (await Add(shop, other, Span("10:59", "12:00"))).Failure);
         Assert.True((await Add(shop, other, Span("11:00", "12:00"))).IsDone);
         Assert.True((await Add(shop, other, Span("09:30", "10:00"))).IsDone);
@@ -163,4 +164,6 @@ public sealed class LabourTests(PostgresServer server)
 
     private static Task<Result<LabourKept>> Correct(Workshop shop, Guid id, LabourTyped typed, string reason) =>
         shop.Do<LabourService, Result<LabourKept>>(hours => hours.CorrectAsync(id, typed, reason, Ct));
+
+    private static string OnTheDay(int day, string time) => $"{DayText.Write(new DateOnly(2026, 11, day))}, {time}";
 }

@@ -1,0 +1,32 @@
+using Microsoft.AspNetCore.Mvc.ModelBinding;
+using Microsoft.AspNetCore.Mvc.ModelBinding.Binders;
+
+namespace RepairShop.Web.Forms;
+
+/// <summary>
+/// Text as it was typed, without the signs that nobody types and that neither the database nor XML can hold: control characters
+/// come with a paste or from a scanner. Ends of lines and tabs stay.
+/// </summary>
+internal sealed class TextBinder(IModelBinder plain) : IModelBinder
+{
+    public async Task BindModelAsync(ModelBindingContext bindingContext)
+    {
+        await plain.BindModelAsync(bindingContext);
+        if (bindingContext.Result.Model is not string text || !text.Any(IsUnwritable))
+            return;
+        var clean = string.Concat(text.Where(sign => !IsUnwritable(sign)));
+        bindingContext.ModelState.SetModelValue(bindingContext.ModelName, text, clean);
+        bindingContext.Result = ModelBindingResult.Success(clean);
+    }
+
+    private static bool IsUnwritable(char sign) => sign is '\uFFFE' or '\uFFFF' || (char.IsControl(sign) && sign is not ('\n' or '\r' or '\t'));
+}
+
+internal sealed class TextBinderProvider : IModelBinderProvider
+{
+    public IModelBinder? GetBinder(ModelBinderProviderContext context) =>
+        context.BindingInfo.BinderType is null && context.Metadata.ModelType == typeof(string)
+            && context.BindingInfo.BindingSource?.CanAcceptDataFrom(BindingSource.ModelBinding) is not false
+            ? new TextBinder(new SimpleTypeModelBinder(typeof(string), context.Services.GetRequiredService<ILoggerFactory>()))
+            : null;
+}
