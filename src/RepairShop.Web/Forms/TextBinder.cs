@@ -15,7 +15,7 @@ internal sealed class TextBinder(IModelBinder plain) : IModelBinder
         if (bindingContext.Result.Model is not string text || !text.Any(IsUnwritable))
             return;
         var clean = string.Concat(text.Where(sign => !IsUnwritable(sign)));
-        bindingContext.ModelState.SetModelValue(bindingContext.ModelName, text, clean);
+        bindingContext.ModelState.SetModelValue(bindingContext.ModelName, clean, clean);
         bindingContext.Result = ModelBindingResult.Success(clean);
     }
 
