@@ -77,8 +77,8 @@ public static class PageResults
     }
 
     /// <summary>
-    /// Services name a field without the page's "Input." in front, nor the part of the form it stands in (Input.Customer.Email); the
-    /// model state needs both.
+    /// Services name a field without the page's "Input." in front, nor the form or its part the field stands in (Payment.Amount,
+    /// Input.Customer.Email); the model state needs them.
     /// </summary>
     private static string FieldKey(PageModel page, string field)
     {
@@ -86,7 +86,7 @@ public static class PageResults
             return field;
         if (page.ModelState.ContainsKey("Input." + field) || page.GetType().GetProperty("Input")?.PropertyType.GetProperty(field.Split('.', '[')[0]) is not null)
             return "Input." + field;
-        var inParts = page.ModelState.Keys.Where(key => key.StartsWith("Input.", StringComparison.Ordinal) && key.EndsWith("." + field, StringComparison.Ordinal)).ToList();
+        var inParts = page.ModelState.Keys.Where(key => key.EndsWith("." + field, StringComparison.Ordinal)).ToList();
         return inParts.Count == 1 ? inParts[0] : field;
     }
 }
