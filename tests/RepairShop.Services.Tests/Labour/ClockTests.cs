@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Labour;
 using RepairShop.Domain.Repairs;
@@ -5,7 +6,6 @@ using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
 using RepairShop.Services.Labour;
 using RepairShop.Testing;
-using System.Globalization;
 using Xunit;
 
 namespace RepairShop.Services.Tests.Labour;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Labour;
 using RepairShop.Domain.Repairs;
@@ -5,7 +6,6 @@ using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
 using RepairShop.Services.Labour;
 using RepairShop.Testing;
-using System.Globalization;
 using Xunit;
 
 namespace RepairShop.Services.Tests.Labour;
@@ -45,7 +45,7 @@ public sealed class LabourTests(PostgresServer server)
         await using var shop = await Workshop.OpenAsync(server);
         shop.Clock.Now = new DateTimeOffset(2026, 11, 25, 9, 0, 0, TimeSpan.Zero);
         var kept = await Add(shop, await shop.Repair(), Span("22:30", "00:45", "2026-11-24"));
-        Assert.Equal((135, "It ends on the next day, 2026-11-25."), (kept.Value!.Minutes, kept.Value.Told));
+        Assert.Equal((135, $"It ends on the next day, {DayText.Write(new DateOnly(2026, 11, 25))}."), (kept.Value!.Minutes, kept.Value.Told));
     }
 
     [Fact]
@@ -118,7 +118,8 @@ public sealed class LabourTests(PostgresServer server)
         var repair = await shop.Repair();
         Assert.IsType<TimesAndLength>((await Add(shop, repair, Span("08:00", "09:00") with { Length = "1" })).Failure);
         Assert.IsType<TimesOrLengthMissing>((await Add(shop, repair, Length(" "))).Failure);
-        Assert.IsType<TimesOrLengthMissing>((await Add(shop, repair, Span("08:00", "09:00") with { To = null })).Failure);
+        Assert.Equal(new OtherTimeMissing("To"), (await Add(shop, repair, Span("08:00", "09:00") with { To = null })).Failure);
+        Assert.Equal(new OtherTimeMissing("From"), (await Add(shop, repair, Span("08:00", "09:00") with { From = null })).Failure);
         Assert.IsType<LengthNegative>((await Add(shop, repair, Length("-1"))).Failure);
         Assert.Empty((await Hours(shop, repair)).Lines);
     }
