@@ -147,7 +147,7 @@ internal sealed class Composer(Shaper shaper, PaperFormats formats)
         camera.Format,
         Numbered("Body", null, camera.BodySerial),
         Numbered("Lens", camera.Lens, camera.LensSerial),
-        Numbered("Shutter", camera.ShutterKind is null ? camera.Shutter : $"{camera.Shutter} ({camera.ShutterKind})".Trim(), camera.ShutterSerial),
+        Numbered("Shutter", camera.ShutterKind is null ? camera.Shutter : camera.Shutter is null ? camera.ShutterKind : $"{camera.Shutter} ({camera.ShutterKind})", camera.ShutterSerial),
     ];
 
     private static string? Numbered(string what, string? name, string? serial) => (name, serial) switch

@@ -1,4 +1,5 @@
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Domain.Labour;
 
@@ -20,13 +21,13 @@ public sealed record LengthOverADay(string Name, string Typed)
 /// <param name="Time">As typed.</param>
 /// <param name="Day">The day the clocks went forward.</param>
 public sealed record TimeDoesNotExist(string Name, TimeOnly Time, DateOnly Day)
-    : Invalid(Name, $"{Time:HH:mm} did not exist on {Day:yyyy-MM-dd}, as the clocks went forward: write a time before or after the gap.");
+    : Invalid(Name, $"{Time:HH:mm} did not exist on {DayText.Write(Day)}, as the clocks went forward: write a time before or after the gap.");
 
 /// <param name="Name">Which of the two times.</param>
 /// <param name="Time">As typed.</param>
 /// <param name="Day">The day the clocks went back.</param>
 public sealed record TimeHappenedTwice(string Name, TimeOnly Time, DateOnly Day)
-    : Invalid(Name, $"{Time:HH:mm} came twice on {Day:yyyy-MM-dd}, as the clocks went back: say below which of the two you mean.");
+    : Invalid(Name, $"{Time:HH:mm} came twice on {DayText.Write(Day)}, as the clocks went back: say below which of the two you mean.");
 
 public sealed record SpanIsEmpty(string Name, TimeOnly Time)
     : Invalid(Name, $"From and to are both {Time:HH:mm}: write when the work ended.");
@@ -39,10 +40,15 @@ public sealed record WorkNotYetDone(string Name, string When)
     : Invalid(Name, $"{When} has not come yet: write hours after the work.");
 
 public sealed record WorkBeforeBookingIn(string Name, DateOnly Day, DateOnly BookedOn)
-    : Invalid(Name, $"{Day:yyyy-MM-dd} is before the camera was booked in on {BookedOn:yyyy-MM-dd}: check the day.");
+    : Invalid(Name, $"{DayText.Write(Day)} is before the camera was booked in on {DayText.Write(BookedOn)}: check the day.");
 
 public sealed record TimesOrLengthMissing()
     : Invalid("Length", "Write from and to, or a length such as 1:30.");
+
+/// <param name="Name">Which of the two times is empty.</param>
+public sealed record OtherTimeMissing(string Name) : Invalid(Name, Name == "To"
+    ? "To is empty: write when the work ended, or take “from” out and write a length."
+    : "From is empty: write when the work began, or take “to” out and write a length.");
 
 public sealed record TimesAndLength()
     : Invalid("Length", "Write either from and to, or a length, not both.");

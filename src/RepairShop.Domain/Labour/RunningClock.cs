@@ -1,4 +1,5 @@
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Domain.Labour;
 
@@ -28,6 +29,9 @@ public static class RunningClock
     }
 
     /// <summary>Day and time on the workshop's wall, as failures write it.</summary>
-    public static string Wall(DateTimeOffset moment, TimeZoneInfo zone) =>
-        WallClock.OnTheWall(moment, zone).ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+    public static string Wall(DateTimeOffset moment, TimeZoneInfo zone)
+    {
+        var wall = WallClock.OnTheWall(moment, zone);
+        return $"{DayText.Write(DateOnly.FromDateTime(wall.DateTime))}, {wall:HH:mm}";
+    }
 }

@@ -38,7 +38,7 @@ public sealed record CountReasonMissing() : Invalid("Reason", "Say why the count
 public sealed record AmountOutOfRange(string Name, decimal Amount)
     : Invalid(Name, $"{StockAmount.Write(Amount)} can't be a price: write 0 or more, below one million.");
 
-public sealed record PartTextMissing() : Invalid("Text", "Write what was fitted.");
+public sealed record PartTextMissing() : Invalid("Text", "Nothing is chosen: take a part from stock, or write what was fitted.");
 
 public sealed record PartNotInStock(string Typed)
     : Invalid("Part", $"“{Typed}” is no part in the stock list: choose one from the list, or add a one-off line.");

@@ -1,4 +1,5 @@
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 using RepairShop.Domain.StripDown;
 
 namespace RepairShop.Domain.Repairs;
@@ -7,13 +8,13 @@ public sealed record RepairNotFound(string Number) : NotFound($"There is no repa
 
 public sealed record ComplaintMissing() : Invalid("Complaint", "Complaint is empty: write what is wrong, in the customer's words.");
 
-public sealed record WantedByPassed(DateOnly Date) : Invalid("WantedBy", $"Wanted by {Date:yyyy-MM-dd} is in the past: choose today or later.");
+public sealed record WantedByPassed(DateOnly Date) : Invalid("WantedBy", $"Wanted by {DayText.Write(Date)} is in the past: choose today or later.");
 
 public sealed record DateTooFar(string Field, string Label, DateOnly Date)
-    : Invalid(Field, $"{Label} {Date:yyyy-MM-dd} is more than five years away: check the year.");
+    : Invalid(Field, $"{Label} {DayText.Write(Date)} is more than five years away: check the year.");
 
 public sealed record PromisedBeforeBooking(DateOnly Date)
-    : Invalid("PromisedFor", $"Promised for {Date:yyyy-MM-dd} is before the camera came in: choose a later day.");
+    : Invalid("PromisedFor", $"Promised for {DayText.Write(Date)} is before the camera came in: choose a later day.");
 
 public sealed record AmountBelowZero(string Field, string Label, decimal Amount)
     : Invalid(Field, $"{Label} {Amount:0.##} is below zero: type an amount, or leave it empty.");
@@ -25,12 +26,12 @@ public sealed record LimitMissing() : Invalid("PreApprovedLimit", "The pre-appro
 
 public sealed record ConsentHowMissing() : Invalid("ConsentHow", "Say how the customer agreed to the conditions: in person, by phone, by e-mail or by letter.");
 
-public sealed record ConsentInFuture(DateOnly Date) : Invalid("ConsentOn", $"They can’t have agreed on {Date:yyyy-MM-dd}, which is in the future: choose today or earlier.");
+public sealed record ConsentInFuture(DateOnly Date) : Invalid("ConsentOn", $"They can’t have agreed on {DayText.Write(Date)}, which is in the future: choose today or earlier.");
 
 public sealed record WarrantyOfAnotherCamera() : Conflict("The earlier repair was of another camera, so its warranty does not cover this one: clear the warranty tick.");
 
 public sealed record WarrantyOver(string Number, DateOnly Until)
-    : Conflict($"The warranty of repair {Number} ended on {Until:yyyy-MM-dd}: clear the warranty tick.");
+    : Conflict($"The warranty of repair {Number} ended on {DayText.Write(Until)}: clear the warranty tick.");
 
 /// <summary>Something must be done, or be let pass by the owner, first.</summary>
 public sealed record RepairNotReady(string Number, IReadOnlyList<StillMissing> Missing)

@@ -17,9 +17,10 @@ public static class TypedText
     public static string[] Each(IEnumerable<string> texts) =>
         [.. texts.Select(OneLine).Where(text => text.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)];
 
-    /// <summary>As typed, but for control characters and halves of characters, which neither the database nor XML can hold.</summary>
+    /// <summary>As typed, but for control characters, halves of characters and the two that are none (U+FFFE, U+FFFF), which the
+    /// database or XML can't hold.</summary>
     public static string WithoutControls(string text) => string.Concat(text.EnumerateRunes()
-        .Where(rune => rune != Rune.ReplacementChar && (rune.Value is '\n' or '\r' or '\t' || Rune.GetUnicodeCategory(rune) != UnicodeCategory.Control)));
+        .Where(rune => rune != Rune.ReplacementChar && rune.Value is not (0xFFFE or 0xFFFF) && (rune.Value is '\n' or '\r' or '\t' || Rune.GetUnicodeCategory(rune) != UnicodeCategory.Control)));
 
     /// <summary>No longer than so many characters, and never through the middle of one that takes two.</summary>
     public static string Cut(string text, int most) => text.Length <= most ? text : text[..(char.IsHighSurrogate(text[most - 1]) ? most - 1 : most)];

@@ -1,6 +1,7 @@
 using RepairShop.Domain.Labour;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Services.Labour;
 
@@ -20,9 +21,13 @@ internal static class LabourRules
         (entry.WorkDate, entry.Activity, entry.Billable) = (typed.Day, typed.Activity.Trim(), typed.Billable);
         if (hasLength)
             return FillLength(entry, typed.Length!);
-        return typed is { From: { } from, To: { } to }
-            ? FillSpan(entry, WorkSpan.Read(typed.Day, from, to, zone, typed.Which), zone, now)
-            : new TimesOrLengthMissing();
+        return (typed.From, typed.To) switch
+        {
+            ({ } from, { } to) => FillSpan(entry, WorkSpan.Read(typed.Day, from, to, zone, typed.Which), zone, now),
+            (null, null) => new TimesOrLengthMissing(),
+            (null, _) => new OtherTimeMissing("From"),
+            _ => new OtherTimeMissing("To"),
+        };
     }
 
     private static Result<string> FillLength(LabourEntry entry, string text)
@@ -51,13 +56,13 @@ internal static class LabourRules
         var to = WallClock.OnTheWall(span.EndedAt, zone);
         if (from.Offset != to.Offset)
             return $"The clocks changed in between: {LengthText.Write(span.Minutes)} really passed.";
-        return span.CrossesMidnight ? $"It ends on the next day, {to:yyyy-MM-dd}." : "";
+        return span.CrossesMidnight ? $"It ends on the next day, {DayText.Write(DateOnly.FromDateTime(to.DateTime))}." : "";
     }
 
     private static Failure? DayWhyNot(DateOnly day, Repair repair, TimeZoneInfo zone, DateTimeOffset now)
     {
         if (day > WallClock.DayOf(now, zone))
-            return new WorkNotYetDone("Day", $"{day:yyyy-MM-dd}");
+            return new WorkNotYetDone("Day", DayText.Write(day));
         var booked = WallClock.DayOf(repair.BookedAt, zone);
         return day < booked ? new WorkBeforeBookingIn("Day", day, booked) : null;
     }

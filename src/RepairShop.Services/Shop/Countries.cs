@@ -15,6 +15,9 @@ public static class Countries
             .OrderBy(country => country.Name, StringComparer.InvariantCulture),
     ];
 
+    /// <summary>For people; a code nobody knows stays as it is.</summary>
+    public static string NameOf(string code) => All.FirstOrDefault(country => country.Code == code)?.Name ?? code;
+
     public static bool IsKnown(string code) => All.Any(country => country.Code == code);
 }
 

@@ -12,10 +12,16 @@ public static class Rooms
         new("Notebook", "/notebook"),
         new("Stock", "/stock"),
         new("Tools", "/tools"),
-        new("Money", "/invoices"),
-        new("Figures", "/figures"),
+        new("Money", "/invoices", "/banking", "/post"),
+        new("Figures", "/figures", "/ledger"),
         new("Shop", "/shop"),
     ];
 }
 
-public sealed record Room(string Name, string Path);
+/// <param name="Name">As it stands in the header.</param>
+/// <param name="Path">Where its door leads.</param>
+/// <param name="Further">Where else one is in the same room.</param>
+public sealed record Room(string Name, string Path, params IReadOnlyList<string> Further)
+{
+    public bool Holds(PathString path) => path.StartsWithSegments(Path) || Further.Any(further => path.StartsWithSegments(further));
+}

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Mvc.ModelBinding;
 using Microsoft.AspNetCore.Mvc.Rendering;
 using Microsoft.AspNetCore.Mvc.ViewFeatures;
 using Microsoft.AspNetCore.Razor.TagHelpers;
@@ -17,8 +18,9 @@ public sealed class FormErrorsTagHelper : TagHelper
 
     public override void Process(TagHelperContext context, TagHelperOutput output)
     {
-        var state = ViewContext.ViewData.ModelState;
-        if (state.ErrorCount == 0)
+        // A look-up takes its errors away one by one, and the state's own count does not notice: count what is really there.
+        var wrong = InOrderOfTheForm(ViewContext.ViewData.ModelState.Where(entry => entry.Value is { Errors.Count: > 0 }));
+        if (wrong.Count == 0)
         {
             output.SuppressOutput();
             return;
@@ -29,10 +31,18 @@ public sealed class FormErrorsTagHelper : TagHelper
         output.Attributes.SetAttribute("class", "form-errors");
         output.Attributes.SetAttribute("role", "alert");
         var list = new TagBuilder("ul");
-        foreach (var (key, entry) in state.Where(entry => entry.Value is { Errors.Count: > 0 }))
+        foreach (var (key, entry) in wrong)
             foreach (var error in entry!.Errors)
                 list.InnerHtml.AppendHtml(Item(key, error.ErrorMessage));
         output.Content.SetHtmlContent(list);
+    }
+
+    /// <summary>The whole form's sentences first, then the fields from top to bottom: a browser sends them in that order.</summary>
+    private List<KeyValuePair<string, ModelStateEntry?>> InOrderOfTheForm(IEnumerable<KeyValuePair<string, ModelStateEntry?>> wrong)
+    {
+        var request = ViewContext.HttpContext.Request;
+        var sent = request.HasFormContentType ? request.Form.Keys.ToList() : [];
+        return [.. wrong.OrderBy(entry => entry.Key.Length == 0 ? -1 : sent.IndexOf(entry.Key) is >= 0 and var place ? place : int.MaxValue)];
     }
 
     private static TagBuilder Item(string key, string sentence)

@@ -13,6 +13,10 @@ public static class MoneyText
     public static string Figure(decimal amount, string currency) =>
         amount.ToString("N" + Amount.Digits(currency), System.Globalization.CultureInfo.CurrentCulture);
 
+    /// <summary>Each line multiplied out, as it stands on the paper.</summary>
+    public static IReadOnlyList<decimal> LineAmounts(IEnumerable<PricedLine> lines, string currency) =>
+        Totals.Of([.. lines], taxRegistered: false, pricesIncludeTax: false, Amount.Digits(currency)).LineAmounts;
+
     public static string Quantity(decimal quantity) => quantity.ToString("0.####", System.Globalization.CultureInfo.CurrentCulture);
 
     public static string Range(decimal low, decimal high) =>

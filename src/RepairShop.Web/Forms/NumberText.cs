@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using RepairShop.Domain.Shop;
 
 namespace RepairShop.Web.Forms;
 
@@ -17,7 +18,7 @@ public static partial class NumberText
         var plain = Blanks().Replace(text.Trim(), "").Replace('−', '-').Replace('’', '\'');
         var match = Shape().Match(plain);
         if (!match.Success)
-            return new NumberReading(null, $"“{text.Trim()}” is not a number: write it like {Sample(culture)}.");
+            return new NumberReading(null, $"{TypedText.Quoted(text.Trim())} is not a number: write it like {Sample(culture)}.");
         var marks = plain.Where(c => c is '.' or ',').Distinct().ToList();
         var last = plain.LastIndexOfAny(['.', ',']);
         var lastTwice = last >= 0 && plain.IndexOf(plain[last], StringComparison.Ordinal) != last;
@@ -26,13 +27,13 @@ public static partial class NumberText
         if (marks.Count == 1 && lastTwice)
             last = -1;
         if (!WellGrouped(last < 0 ? plain : plain[..last]))
-            return new NumberReading(null, $"“{text.Trim()}” is not a number: write it like {Sample(culture)}.");
+            return new NumberReading(null, $"{TypedText.Quoted(text.Trim())} is not a number: write it like {Sample(culture)}.");
         var whole = (last < 0 ? plain : plain[..last]).Replace(".", "").Replace(",", "").Replace("'", "");
         var invariant = last < 0 ? whole : $"{whole}.{plain[(last + 1)..]}";
         return decimal.TryParse(invariant, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
             && Math.Abs(value) < TooLarge
             ? new NumberReading(value, null)
-            : new NumberReading(null, $"“{text.Trim()}” is too large a number.");
+            : new NumberReading(null, $"{TypedText.Quoted(text.Trim())} is too large a number.");
     }
 
     private static bool CouldBeThousands(string plain, int at)
@@ -54,7 +55,7 @@ public static partial class NumberText
         var mark = Decimal(culture);
         var thousands = plain.Replace(".", "").Replace(",", "");
         var fraction = plain.Replace('.', mark).Replace(',', mark);
-        return $"“{text.Trim()}” can be read two ways: write {thousands} or {fraction}.";
+        return $"{TypedText.Quoted(text.Trim())} can be read two ways: write {thousands} or {fraction}.";
     }
 
     private static string Sample(CultureInfo culture) => 12.5m.ToString(culture);

@@ -76,10 +76,17 @@ public static class PageResults
         return page.Note(failure) ?? await page.ShowAgain(again);
     }
 
-    /// <summary>Services name a field without the page's "Input." in front; the model state needs it.</summary>
-    private static string FieldKey(PageModel page, string field) =>
-        page.ModelState.ContainsKey(field) ? field
-        : page.ModelState.ContainsKey("Input." + field) || page.GetType().GetProperty("Input")?.PropertyType.GetProperty(field.Split('.', '[')[0]) is not null
-            ? "Input." + field
-            : field;
+    /// <summary>
+    /// Services name a field without the page's "Input." in front, nor the form or its part the field stands in (Payment.Amount,
+    /// Input.Customer.Email); the model state needs them.
+    /// </summary>
+    private static string FieldKey(PageModel page, string field)
+    {
+        if (page.ModelState.ContainsKey(field))
+            return field;
+        if (page.ModelState.ContainsKey("Input." + field) || page.GetType().GetProperty("Input")?.PropertyType.GetProperty(field.Split('.', '[')[0]) is not null)
+            return "Input." + field;
+        var inParts = page.ModelState.Keys.Where(key => key.EndsWith("." + field, StringComparison.Ordinal)).ToList();
+        return inParts.Count == 1 ? inParts[0] : field;
+    }
 }

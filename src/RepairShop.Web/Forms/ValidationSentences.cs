@@ -5,11 +5,11 @@ using Microsoft.AspNetCore.Mvc.ModelBinding.Metadata;
 namespace RepairShop.Web.Forms;
 
 /// <summary>One house sentence for each kind of annotation, so that pages write <c>[StringLength(80)]</c> and nothing more.</summary>
-internal sealed class ValidationSentences : IValidationMetadataProvider
+internal sealed class ValidationSentences(DefaultModelBindingMessageProvider house) : IValidationMetadataProvider, IBindingMetadataProvider
 {
     public static void Use(MvcOptions options)
     {
-        options.ModelMetadataDetailsProviders.Add(new ValidationSentences());
+        options.ModelMetadataDetailsProviders.Add(new ValidationSentences(options.ModelBindingMessageProvider));
         options.ModelBinderProviders.Insert(0, new NumberBinderProvider());
         options.ModelBinderProviders.Insert(0, new TextBinderProvider());
         var says = options.ModelBindingMessageProvider;
@@ -22,6 +22,17 @@ internal sealed class ValidationSentences : IValidationMetadataProvider
         says.SetValueIsInvalidAccessor(value => $"“{value}” can't be read: check it.");
         says.SetValueMustBeANumberAccessor(name => $"{name} must be a whole number.");
         says.SetNonPropertyValueMustBeANumberAccessor(() => "This must be a whole number.");
+    }
+
+    /// <summary>A day or a time left empty is named too; the sentence for it is asked with the value only, so each field gets its own.</summary>
+    public void CreateBindingMetadata(BindingMetadataProviderContext context)
+    {
+        if (context.Key.MetadataKind != ModelMetadataKind.Property || context.Key.Name is not { } property)
+            return;
+        var name = context.Attributes.OfType<DisplayAttribute>().FirstOrDefault()?.GetName() ?? property;
+        var says = new DefaultModelBindingMessageProvider(context.BindingMetadata.ModelBindingMessageProvider ?? house);
+        says.SetValueMustNotBeNullAccessor(_ => $"{name} is empty: fill it in.");
+        context.BindingMetadata.ModelBindingMessageProvider = says;
     }
 
     public void CreateValidationMetadata(ValidationMetadataProviderContext context)

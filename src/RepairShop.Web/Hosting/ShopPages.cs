@@ -55,7 +55,6 @@ internal static class ShopPages
         services.AddSingleton<SignInLimit>();
         services.AddSingleton<AnswerLimit>();
         services.AddSingleton<KeptForms>();
-        services.AddHostedService<WarmUp>();
         return services;
     }
 }

@@ -17,6 +17,7 @@ internal static class ShopPipeline
         app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandlingPath = "/error", StatusCodeSelector = Outages.StatusOf });
         app.UseStatusCodePagesWithReExecute("/error/{0}");
         app.UseSizeLimit();
+        app.UseFormText();
         app.UseKeptForms();
         app.UseRouting();
         app.WhileTheDatabaseAnswers(house => house.UseShopCulture().UseFirstStartGate());

@@ -8,6 +8,12 @@ public sealed record KeptForm(string Url, IReadOnlyList<KeptField> Fields, IRead
 {
     /// <summary>Why it could not be taken, for people; empty where the page only had to be opened anew.</summary>
     public string Why { get; init; } = "";
+
+    /// <summary>What a person typed or ticked, for people: no ids that only the program reads, and a tick as one word.</summary>
+    public IEnumerable<KeptField> Shown() => Fields
+        .Where(field => field.Value.Trim().Length > 0 && !Guid.TryParse(field.Value, out _))
+        .GroupBy(field => field.Name)
+        .SelectMany(same => same.Last().Value == "false" ? [new KeptField(same.Key, same.Any(field => field.Value == "true") ? "yes" : "no")] : same.AsEnumerable());
 }
 
 public sealed record KeptField(string Name, string Value)

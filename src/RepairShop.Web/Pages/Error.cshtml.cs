@@ -16,6 +16,11 @@ public sealed class ErrorModel : PageModel
 
     public string Sentence { get; private set; } = "";
 
+    /// <summary>The page whose form was too large, to begin anew from; null where there is none.</summary>
+    public string? Form => Response.StatusCode == StatusCodes.Status413PayloadTooLarge && HttpContext.Features.Get<IStatusCodeReExecuteFeature>() is { } sent
+        ? sent.OriginalPathBase + sent.OriginalPath
+        : null;
+
     public void OnGet(int? code) => Say(code);
 
     /// <summary>What passes by itself (the database is away, the disk is full) brings the form back, to be sent again.</summary>

@@ -30,6 +30,14 @@ public class EstimatePaperTests
     }
 
     [Fact]
+    public void A_shutter_without_a_name_is_told_by_its_kind()
+    {
+        var text = Text(Sample.Estimate with { Camera = Sample.Camera with { Shutter = null, ShutterSerial = null } });
+        Assert.Contains("Shutter between-lens", text);
+        Assert.DoesNotContain("(between-lens)", text);
+    }
+
+    [Fact]
     public void Without_taking_apart_there_is_no_warning() => Assert.DoesNotContain("reversible", Text(Sample.Estimate with { NeedsStripDown = false }));
 
     [Fact]

@@ -1,4 +1,5 @@
 using RepairShop.Domain.Labour;
+using RepairShop.Domain.Shop;
 using Xunit;
 
 namespace RepairShop.Domain.Tests.Labour;
@@ -22,7 +23,7 @@ public class RunningClockTests
     {
         var entry = Running();
         var failure = RunningClock.Stop(entry, Nine.AddMinutes(-1), TimeZoneInfo.Utc).Failure;
-        Assert.Equal(new ClockWentBack("2026-11-24 09:00", "2026-11-24 08:59"), failure);
+        Assert.Equal(new ClockWentBack(OnTheDay(24, "09:00"), OnTheDay(24, "08:59")), failure);
         Assert.True(entry.IsRunning);
     }
 
@@ -40,4 +41,6 @@ public class RunningClockTests
         Assert.False(RunningClock.IsForgotten(Nine, Nine.AddHours(12)));
         Assert.True(RunningClock.IsForgotten(Nine, Nine.AddHours(12).AddTicks(1)));
     }
+
+    private static string OnTheDay(int day, string time) => $"{DayText.Write(new DateOnly(2026, 11, day))}, {time}";
 }

@@ -7,7 +7,7 @@ namespace RepairShop.Services.Tests.Deployment;
 
 public sealed partial class ComposeTests
 {
-    private static readonly string Root = FindRoot();
+    internal static readonly string Root = FindRoot();
     private static readonly string Compose = File.ReadAllText(Path.Combine(Root, "docker-compose.yml"));
     private static readonly string Dockerfile = File.ReadAllText(Path.Combine(Root, "deploy", "Dockerfile"));
 

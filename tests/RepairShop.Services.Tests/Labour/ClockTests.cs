@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Labour;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 using RepairShop.Services.Labour;
 using RepairShop.Testing;
 using Xunit;
@@ -95,7 +96,7 @@ public sealed class ClockTests(PostgresServer server)
         var (repair, other) = (await shop.Repair(), await shop.Repair());
         await Start(shop, repair);
         shop.Clock.Forward(TimeSpan.FromHours(13));
-        Assert.Equal(new ClockForgotten(repair.Number, "2026-11-24 09:00"), (await Stop(shop)).Failure);
+        Assert.Equal(new ClockForgotten(repair.Number, OnTheDay(24, "09:00")), (await Stop(shop)).Failure);
         Assert.IsType<ClockForgotten>((await Start(shop, other)).Failure);
         Assert.True((await Running(shop))!.Forgotten);
         var said = await shop.Do<ClockService, Result<ClockStopped>>(
@@ -124,7 +125,7 @@ public sealed class ClockTests(PostgresServer server)
         await using var shop = await Workshop.OpenAsync(server);
         await Start(shop, await shop.Repair());
         shop.Clock.Forward(TimeSpan.FromHours(-1));
-        Assert.Equal(new ClockWentBack("2026-11-24 09:00", "2026-11-24 08:00"), (await Stop(shop)).Failure);
+        Assert.Equal(new ClockWentBack(OnTheDay(24, "09:00"), OnTheDay(24, "08:00")), (await Stop(shop)).Failure);
         Assert.NotNull(await Running(shop));
     }
 
@@ -144,6 +145,8 @@ public sealed class ClockTests(PostgresServer server)
         await shop.Do<LabourService, Result<LabourKept>>(hours => hours.AddAsync(repair.Id, new LabourTyped(
             new DateOnly(2026, 11, 24), new TimeOnly(8, 0), new TimeOnly(9, 0), null, WhichHour.NotSaid, "", true), Guid.CreateVersion7(), Ct));
         shop.Clock.Forward(TimeSpan.FromMinutes(-30));
-        Assert.Equal(new OverlapsAnotherEntry(repair.Number, "2026-11-24 08:00", "2026-11-24 09:00"), (await Start(shop, repair)).Failure);
+        Assert.Equal(new OverlapsAnotherEntry(repair.Number, OnTheDay(24, "08:00"), OnTheDay(24, "09:00")), (await Start(shop, repair)).Failure);
     }
+
+    private static string OnTheDay(int day, string time) => $"{DayText.Write(new DateOnly(2026, 11, day))}, {time}";
 }

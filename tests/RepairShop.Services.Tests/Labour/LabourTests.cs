@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using RepairShop.Domain.Labour;
 using RepairShop.Domain.Repairs;
 using RepairShop.Domain.Results;
+using RepairShop.Domain.Shop;
 using RepairShop.Services.Labour;
 using RepairShop.Testing;
 using Xunit;
@@ -44,7 +45,7 @@ public sealed class LabourTests(PostgresServer server)
         await using var shop = await Workshop.OpenAsync(server);
         shop.Clock.Now = new DateTimeOffset(2026, 11, 25, 9, 0, 0, TimeSpan.Zero);
         var kept = await Add(shop, await shop.Repair(), Span("22:30", "00:45", "2026-11-24"));
-        Assert.Equal((135, "It ends on the next day, 2026-11-25."), (kept.Value!.Minutes, kept.Value.Told));
+        Assert.Equal((135, $"It ends on the next day, {DayText.Write(new DateOnly(2026, 11, 25))}."), (kept.Value!.Minutes, kept.Value.Told));
     }
 
     [Fact]
@@ -65,7 +66,7 @@ public sealed class LabourTests(PostgresServer server)
         var (repair, other) = (await shop.Repair(), await shop.Repair());
         await Add(shop, repair, Span("10:00", "11:00"));
         Assert.Equal(
-            new OverlapsAnotherEntry(repair.Number, "2026-11-23 10:00", "2026-11-23 11:00"),
+            new OverlapsAnotherEntry(repair.Number, OnTheDay(23, "10:00"), OnTheDay(23, "11:00")),
             (await Add(shop, other, Span("10:59", "12:00"))).Failure);
         Assert.True((await Add(shop, other, Span("11:00", "12:00"))).IsDone);
         Assert.True((await Add(shop, other, Span("09:30", "10:00"))).IsDone);
@@ -117,7 +118,8 @@ public sealed class LabourTests(PostgresServer server)
         var repair = await shop.Repair();
         Assert.IsType<TimesAndLength>((await Add(shop, repair, Span("08:00", "09:00") with { Length = "1" })).Failure);
         Assert.IsType<TimesOrLengthMissing>((await Add(shop, repair, Length(" "))).Failure);
-        Assert.IsType<TimesOrLengthMissing>((await Add(shop, repair, Span("08:00", "09:00") with { To = null })).Failure);
+        Assert.Equal(new OtherTimeMissing("To"), (await Add(shop, repair, Span("08:00", "09:00") with { To = null })).Failure);
+        Assert.Equal(new OtherTimeMissing("From"), (await Add(shop, repair, Span("08:00", "09:00") with { From = null })).Failure);
         Assert.IsType<LengthNegative>((await Add(shop, repair, Length("-1"))).Failure);
         Assert.Empty((await Hours(shop, repair)).Lines);
     }
@@ -163,4 +165,6 @@ public sealed class LabourTests(PostgresServer server)
 
     private static Task<Result<LabourKept>> Correct(Workshop shop, Guid id, LabourTyped typed, string reason) =>
         shop.Do<LabourService, Result<LabourKept>>(hours => hours.CorrectAsync(id, typed, reason, Ct));
+
+    private static string OnTheDay(int day, string time) => $"{DayText.Write(new DateOnly(2026, 11, day))}, {time}";
 }

@@ -35,6 +35,16 @@ public class KeptTextTests(PostgresServer server)
     }
 
     [Fact]
+    public void What_is_shown_of_it_is_what_a_person_typed_or_ticked()
+    {
+        var form = new KeptForm("/", [
+            new("Input.Once", "01a21976-63fe-7961-8041-1a1bd6736ac7"), new("Input.Text", "Old oil"), new("Input.Note", " "),
+            new("Input.OnServiceRecord", "true"), new("Input.OnServiceRecord", "false"), new("Input.Billable", "false"),
+        ], []);
+        Assert.Equal([("Text", "Old oil"), ("On service record", "yes"), ("Billable", "no")], form.Shown().Select(field => (field.Label, field.Value)));
+    }
+
+    [Fact]
     public async Task A_wrong_password_in_between_loses_nothing()
     {
         await using var app = await ShopApp.Start(server);

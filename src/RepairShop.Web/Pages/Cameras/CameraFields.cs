@@ -42,7 +42,7 @@ public sealed class CameraFields
     [Display(Name = "Speeds on the dial"), StringLength(40)]
     public string? Series { get; set; }
 
-    [Display(Name = "Or typed as on the dial"), StringLength(400)]
+    [Display(Name = "Speeds on the dial"), StringLength(400)]
     public string? MarkedSpeeds { get; set; }
 
     [StringLength(4000), DataType(DataType.MultilineText)]

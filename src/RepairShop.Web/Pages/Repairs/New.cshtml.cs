@@ -35,6 +35,8 @@ public sealed class NewModel(BookingService booking, CustomerService customers, 
     {
         if (Input.Turn(act ?? "book", ModelState))
             return await Look(ct);
+        foreach (var missing in Input.Missing())
+            this.Note(missing);
         if (!ModelState.IsValid)
             return await this.ShowAgain(() => Load(ct));
         Input.UnderWarrantyOf = Input.UnderWarranty && Input.CameraId is { } id ? (await cameras.WarrantyAsync(id, ct))?.RepairId : null;

@@ -1,5 +1,8 @@
 using System.ComponentModel.DataAnnotations;
 using Microsoft.AspNetCore.Mvc.ModelBinding;
+using RepairShop.Domain.Cameras;
+using RepairShop.Domain.Customers;
+using RepairShop.Domain.Results;
 using RepairShop.Services.Repairs;
 using RepairShop.Web.Pages.Cameras;
 using RepairShop.Web.Pages.Customers;
@@ -91,6 +94,15 @@ public sealed class NewFields
         foreach (var key in new[] { nameof(CustomerId), nameof(CameraId), nameof(SomebodyElse), nameof(UnderWarranty), nameof(CustomersOf), nameof(CamerasOf) })
             state.Remove("Input." + key);
         return true;
+    }
+
+    /// <summary>Who and what, told together with whatever else is wrong, so that nobody books in three tries.</summary>
+    public IEnumerable<Failure> Missing()
+    {
+        if (CustomerId is null && string.IsNullOrWhiteSpace(Customer.Name) && string.IsNullOrWhiteSpace(Customer.Company))
+            yield return new CustomerNameMissing();
+        if (CameraId is null && string.IsNullOrWhiteSpace(Camera.Maker) && string.IsNullOrWhiteSpace(Camera.Model))
+            yield return new CameraUnnamed();
     }
 
     public BookingInput ToInput() => new()

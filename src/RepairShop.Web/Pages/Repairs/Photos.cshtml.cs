@@ -31,7 +31,7 @@ public sealed class PhotosModel(SheetService sheets, PhotoService photos) : Page
             return this.Note(new NoPhotoChosen()) ?? await this.ShowAgain(() => Load(ct));
         var added = await photos.AddAsync(Number, uploads, ct, Finding);
         foreach (var refused in added.Value?.Refused ?? [])
-            ModelState.AddModelError("Photos", refused.Message);
+            ModelState.AddModelError("Photos", added.Value!.Count > 0 ? $"{refused.Message} The others are kept." : refused.Message);
         var words = added.Value is { Count: 1 } ? "The photo is added." : $"{added.Value?.Count} photos are added.";
         return ModelState.IsValid
             ? await this.Answer(added, words, _ => Finding is null ? RedirectToPage() : RedirectToPage("/Findings/Index", new { number = Number }))

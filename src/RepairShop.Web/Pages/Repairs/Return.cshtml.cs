@@ -22,7 +22,7 @@ public sealed class ReturnModel(SheetService sheets, LeavingService leaving) : P
         await Load(ct);
         if (Sheet is null)
             return NotFound();
-        Input.ReturnedTo = Sheet.Customer.Name;
+        Input.ReturnedTo = Sheet.Customer.Name is { Length: > InputModel.LongestName } name ? name[..InputModel.LongestName].TrimEnd() : Sheet.Customer.Name;
         return Page();
     }
 
@@ -43,7 +43,10 @@ public sealed class ReturnModel(SheetService sheets, LeavingService leaving) : P
         [Display(Name = "How it goes home")]
         public ReturnWay How { get; set; }
 
-        [Display(Name = "To whom"), StringLength(90)]
+        /// <summary>The note on a missing tag is kept in the same words.</summary>
+        public const int LongestName = 90;
+
+        [Display(Name = "To whom"), StringLength(LongestName)]
         public string ReturnedTo { get; set; } = "";
 
         [Display(Name = "The claim tag was shown")]

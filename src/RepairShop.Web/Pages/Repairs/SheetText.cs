@@ -1,4 +1,5 @@
 using RepairShop.Domain.Cameras;
+using RepairShop.Domain.Labour;
 using RepairShop.Domain.Repairs;
 using RepairShop.Services.Repairs;
 using RepairShop.Services.Shop;
@@ -14,8 +15,8 @@ public static class SheetText
 
     public static string Day(ShopFace face, DateTimeOffset at) => Day(face, DateOnly.FromDateTime(face.Local(at).DateTime));
 
-    /// <summary>"3:25".</summary>
-    public static string Hours(int minutes) => $"{minutes / 60}:{minutes % 60:00}";
+    /// <summary>"3 h 25 min".</summary>
+    public static string Hours(int minutes) => LengthText.Write(minutes);
 
     public static string Words(Arrival how) => how switch
     {
