@@ -52,5 +52,6 @@ internal sealed class ShopHere : WebApplicationFactory<SheetModel>
         builder.UseContentRoot(Path.Combine(Checkout.Root, "src", "RepairShop.Web"));
         builder.UseSetting("data", DataDirectory);
         builder.UseSetting("ConnectionStrings:Shop", connectionString);
+        builder.UseSetting("WarmUp", "false");
     }
 }

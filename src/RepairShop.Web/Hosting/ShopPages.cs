@@ -55,6 +55,7 @@ internal static class ShopPages
         services.AddSingleton<SignInLimit>();
         services.AddSingleton<AnswerLimit>();
         services.AddSingleton<KeptForms>();
+        services.AddHostedService<WarmUp>();
         return services;
     }
 }
