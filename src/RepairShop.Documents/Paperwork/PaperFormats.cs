@@ -17,9 +17,9 @@ internal sealed class PaperFormats
 
     public PaperFormats(ShopFacts shop, string currency)
     {
-        Culture = Gregorian(CultureInfo.GetCultureInfo(shop.Locale));
+        Culture = DayText.Gregorian(CultureInfo.GetCultureInfo(shop.Locale));
         _zone = TimeZoneInfo.FindSystemTimeZoneById(shop.TimeZone);
-        _dayPattern = WithoutWeekday(Culture.DateTimeFormat.LongDatePattern);
+        _dayPattern = DayText.PatternOf(Culture);
         _money = (NumberFormatInfo)Culture.NumberFormat.Clone();
         _money.CurrencyDecimalDigits = Currency.MinorUnits(currency);
         _money.CurrencySymbol = CurrencySymbols.SymbolOf(currency, Culture);
@@ -96,25 +96,4 @@ internal sealed class PaperFormats
 
     private static int Decimals(double value, int significant) =>
         value == 0 ? 0 : Math.Clamp(significant - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 4);
-
-    /// <summary>Business papers carry Gregorian dates, also where another calendar is the locale's first.</summary>
-    private static CultureInfo Gregorian(CultureInfo culture)
-    {
-        if (culture.Calendar is GregorianCalendar)
-            return culture;
-        var clone = (CultureInfo)culture.Clone();
-        var calendar = culture.OptionalCalendars.OfType<GregorianCalendar>().FirstOrDefault();
-        if (calendar is null)
-            clone.DateTimeFormat = (DateTimeFormatInfo)CultureInfo.InvariantCulture.DateTimeFormat.Clone();
-        else
-            clone.DateTimeFormat.Calendar = calendar;
-        return clone;
-    }
-
-    /// <summary>A date on a paper needs no weekday, nor the word before the day that some locales put after it.</summary>
-    private static string WithoutWeekday(string pattern)
-    {
-        var rest = pattern.Replace("dddd", "", StringComparison.Ordinal).Replace("  ", " ", StringComparison.Ordinal).Trim(' ', ',', '،', '、', '.');
-        return rest.StartsWith('\'') ? rest[(rest.IndexOf('\'', 1) + 1)..].TrimStart() : rest;
-    }
 }

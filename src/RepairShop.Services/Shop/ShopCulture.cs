@@ -10,7 +10,7 @@ public static class ShopCulture
 
     public static CultureInfo Of(string locale, string currency)
     {
-        var culture = (CultureInfo)CultureInfo.GetCultureInfo(locale).Clone();
+        var culture = (CultureInfo)DayText.Gregorian(CultureInfo.GetCultureInfo(locale)).Clone();
         culture.NumberFormat.CurrencySymbol = Sign(culture, currency);
         culture.NumberFormat.CurrencyDecimalDigits = Currency.MinorUnits(currency);
         return CultureInfo.ReadOnly(culture);

@@ -48,7 +48,7 @@ public sealed class ShopFace(IServiceScopeFactory scopes, TimeProvider clock)
     }
 
     /// <summary>"24 November 2026" in the locale's order.</summary>
-    public string Date(DateOnly date) => date.ToString(LongDate(now.Culture), now.Culture);
+    public string Date(DateOnly date) => DayText.WriteIn(now.Culture, date);
 
     public string Date(DateTimeOffset at) => Date(DateOnly.FromDateTime(Local(at).DateTime));
 
@@ -63,15 +63,6 @@ public sealed class ShopFace(IServiceScopeFactory scopes, TimeProvider clock)
         await using var scope = scopes.CreateAsyncScope();
         var settings = await scope.ServiceProvider.GetRequiredService<ShopDb>().Shop.AsNoTracking().SingleOrDefaultAsync(ct);
         now = Snapshot.Of(settings ?? new ShopSettings(), clock.GetUtcNow());
-    }
-
-    // Without the weekday, which long patterns of most locales carry.
-    private static string LongDate(CultureInfo culture)
-    {
-        var pattern = culture.DateTimeFormat.LongDatePattern;
-        return pattern.Contains("dddd", StringComparison.Ordinal)
-            ? pattern.Replace("dddd", "", StringComparison.Ordinal).Trim(' ', ',', '.')
-            : pattern;
     }
 
     private sealed record Snapshot(

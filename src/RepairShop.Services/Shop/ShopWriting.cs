@@ -14,12 +14,7 @@ internal static class ShopWriting
     public static string Money(this ShopSettings shop, decimal amount, string currency) =>
         amount.ToString("C", ShopCulture.Of(shop.Locale, currency));
 
-    public static string Day(this ShopSettings shop, DateOnly day)
-    {
-        var culture = CultureInfo.GetCultureInfo(shop.Locale);
-        var pattern = culture.DateTimeFormat.LongDatePattern.Replace("dddd", "", StringComparison.Ordinal).Trim(' ', ',', '.', '،');
-        return day.ToString(pattern, culture);
-    }
+    public static string Day(this ShopSettings shop, DateOnly day) => DayText.WriteIn(DayText.Gregorian(CultureInfo.GetCultureInfo(shop.Locale)), day);
 
     public static string Day(this ShopSettings shop, DateTimeOffset at) => shop.Day(shop.Today(at));
 

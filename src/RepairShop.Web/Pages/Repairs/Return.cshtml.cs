@@ -2,6 +2,7 @@ using System.ComponentModel.DataAnnotations;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using RepairShop.Domain.Repairs;
+using RepairShop.Domain.Shop;
 using RepairShop.Services.Repairs;
 using RepairShop.Web.Forms;
 
@@ -22,7 +23,7 @@ public sealed class ReturnModel(SheetService sheets, LeavingService leaving) : P
         await Load(ct);
         if (Sheet is null)
             return NotFound();
-        Input.ReturnedTo = Sheet.Customer.Name is { Length: > InputModel.LongestName } name ? name[..InputModel.LongestName].TrimEnd() : Sheet.Customer.Name;
+        Input.ReturnedTo = TypedText.Cut(Sheet.Customer.Name, InputModel.LongestName).TrimEnd();
         return Page();
     }
 

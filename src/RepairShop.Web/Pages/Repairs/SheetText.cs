@@ -1,5 +1,4 @@
 using RepairShop.Domain.Cameras;
-using RepairShop.Domain.Labour;
 using RepairShop.Domain.Repairs;
 using RepairShop.Services.Repairs;
 using RepairShop.Services.Shop;
@@ -14,9 +13,6 @@ public static class SheetText
         day.ToString(day.Year == face.Today.Year ? "d MMM" : "d MMM yyyy", face.Culture);
 
     public static string Day(ShopFace face, DateTimeOffset at) => Day(face, DateOnly.FromDateTime(face.Local(at).DateTime));
-
-    /// <summary>"3 h 25 min".</summary>
-    public static string Hours(int minutes) => LengthText.Write(minutes);
 
     public static string Words(Arrival how) => how switch
     {
