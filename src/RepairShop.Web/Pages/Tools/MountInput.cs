@@ -6,7 +6,7 @@ using RepairShop.Services.Tools;
 namespace RepairShop.Web.Pages.Tools;
 
 /// <summary>The form of one mount, new or old.</summary>
-public sealed class MountInput
+public sealed class MountInput : ToolRoomInput
 {
     [StringLength(200)]
     public string? Camera { get; set; }
@@ -20,8 +20,6 @@ public sealed class MountInput
     public LengthUnit Unit { get; set; }
 
     public MountFields Mount { get; set; } = new();
-
-    public uint Version { get; set; }
 
     public MountTyped Typed() => new(Camera ?? "", Name ?? "", Notes ?? "", Unit, Mount.Typed(Unit), Version);
 

@@ -6,7 +6,7 @@ using RepairShop.Services.Tools;
 namespace RepairShop.Web.Pages.Tools;
 
 /// <summary>The form of one tool, new or old.</summary>
-public sealed class ToolInput
+public sealed class ToolInput : ToolRoomInput
 {
     [StringLength(200)]
     public string? Name { get; set; }
@@ -28,8 +28,6 @@ public sealed class ToolInput
     public LengthUnit Unit { get; set; }
 
     public SpannerInput Spanner { get; set; } = new();
-
-    public uint Version { get; set; }
 
     public ToolTyped Typed() => new(Name ?? "", Kind, Fits ?? "", Place ?? "", Notes ?? "", Unit, Spanner.Typed(Unit), OtherMeasures ?? "", Version);
 
