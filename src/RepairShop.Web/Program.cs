@@ -17,7 +17,7 @@ if (!read.IsDone)
 var start = read.Value;
 try
 {
-    DataFolder.Create(start.DataDirectory);
+    DataFolder.CreateWithRooms(start.DataDirectory);
     var builder = WebApplication.CreateBuilder(start.Arguments);
     builder.AddShopHost(start);
     await using var database = start.IsCommand

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Database;
 
@@ -10,7 +11,7 @@ public sealed class AccountService(
     ShopDb db, UserManager<Account> people, RoleManager<IdentityRole<Guid>> roles, FirstStart firstStart)
 {
     // Any number does, as long as every process of this shop uses the same.
-    private const int FirstOwnerLock = 5_080_001;
+    private const int OwnersLock = 5_080_001;
 
     public async Task<bool> HasOwner(CancellationToken ct = default)
     {
@@ -36,7 +37,7 @@ public sealed class AccountService(
         if (!firstStart.IsCode(code))
             return new FirstCodeWrong();
         await using var transaction = await db.Database.BeginTransactionAsync(ct);
-        await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock({FirstOwnerLock})", ct);
+        await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock({OwnersLock})", ct);
         if (await HasOwner(ct))
             return new OwnerExists();
         var made = await Create(person, password, mustChange: false);
@@ -68,6 +69,7 @@ public sealed class AccountService(
     /// <summary>Deactivating ends the person's open sessions too.</summary>
     public async Task<Result> SetActive(Guid id, bool active)
     {
+        await using var transaction = await OneAtATime();
         if (await people.FindByIdAsync(id.ToString()) is not { } account)
             return new PersonNotFound();
         if (!active && await IsLastOwner(account))
@@ -75,6 +77,7 @@ public sealed class AccountService(
         account.Active = active;
         Expect(await people.UpdateAsync(account));
         Expect(await people.UpdateSecurityStampAsync(account));
+        await transaction.CommitAsync();
         return Result.Done;
     }
 
@@ -82,11 +85,11 @@ public sealed class AccountService(
     {
         if (!Roles.All.Contains(role))
             return new RoleUnknown(role);
+        await using var transaction = await OneAtATime();
         if (await people.FindByIdAsync(id.ToString()) is not { } account)
             return new PersonNotFound();
         if (role != Roles.Owner && await IsLastOwner(account))
             return new LastOwner(account.DisplayName);
-        await using var transaction = await db.Database.BeginTransactionAsync();
         Expect(await people.RemoveFromRolesAsync(account, await people.GetRolesAsync(account)));
         Expect(await people.AddToRoleAsync(account, role));
         Expect(await people.UpdateSecurityStampAsync(account));
@@ -163,6 +166,14 @@ public sealed class AccountService(
         Expect(await people.ResetAccessFailedCountAsync(account));
         await transaction.CommitAsync();
         return new Handover(account.DisplayName, account.Email!, password);
+    }
+
+    /// <summary>Two owners who take the other's place away at the same moment would both see one left.</summary>
+    private async Task<IDbContextTransaction> OneAtATime()
+    {
+        var transaction = await db.Database.BeginTransactionAsync();
+        await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock({OwnersLock})");
+        return transaction;
     }
 
     private async Task<bool> IsLastOwner(Account account) =>

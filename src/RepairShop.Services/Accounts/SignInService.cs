@@ -22,6 +22,8 @@ public sealed class SignInService(SignInManager<Account> signIn, UserManager<Acc
         var checkedPassword = await signIn.CheckPasswordSignInAsync(account, password, lockoutOnFailure: true);
         if (checkedPassword.IsLockedOut)
             return new AccountLocked((int)AccountsSetup.LockoutTime.TotalMinutes);
+        if (checkedPassword.IsNotAllowed) // the password was not even looked at
+            people.PasswordHasher.VerifyHashedPassword(Nobody, NobodysHash, password);
         if (!checkedPassword.Succeeded)
             return new SignInRefused();
         await signIn.SignInAsync(account, remember);

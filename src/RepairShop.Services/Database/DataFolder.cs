@@ -7,6 +7,17 @@ public static class DataFolder
 
     private const UnixFileMode OthersMayPass = OwnerOnly | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute;
 
+    /// <summary>What only this program reads and writes; the folder above them may have to be passed through by others.</summary>
+    private static readonly string[] Ours = ["files", "post", "logs"];
+
+    /// <summary>The shop's folder, and within it those that hold customers' papers, letters and the log.</summary>
+    public static void CreateWithRooms(string path)
+    {
+        Create(path);
+        foreach (var name in Ours)
+            CreateClosed(Path.Combine(path, name));
+    }
+
     /// <summary>For this user alone.</summary>
     public static void CreateClosed(string path)
     {

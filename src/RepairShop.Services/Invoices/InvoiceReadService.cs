@@ -42,6 +42,10 @@ public sealed class InvoiceReadService(ShopDb db, TimeProvider clock, CeilingSer
         };
     }
 
+    /// <summary>True for an invoice that belongs to another repair, or to none that has this number.</summary>
+    public Task<bool> IsElsewhereAsync(string number, Guid invoiceId, CancellationToken cancel) =>
+        db.Invoices.AnyAsync(row => row.Id == invoiceId && !db.Repairs.Any(repair => repair.Id == row.RepairId && repair.Number == number), cancel);
+
     private async Task<InvoiceForm> FormAsync(RepairFile file, Invoice draft, List<Invoice> all, InvoiceSources sources, CancellationToken cancel)
     {
         var terms = DraftTerms.Of(draft, await TaxTermsReader.OfAsync(db, file.Shop, draft.TaxProfileId, cancel));

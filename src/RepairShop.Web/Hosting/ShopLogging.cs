@@ -42,6 +42,7 @@ internal static class ShopLogging
     {
         options.Logger = app.ApplicationServices.GetRequiredService<Serilog.ILogger>();
         options.MessageTemplate = "{RequestMethod} {RequestPath} {StatusCode} in {Elapsed:0.0} ms by {Person}";
+        options.GetMessageTemplateProperties = LoggedPath.Properties;
         options.GetLevel = (context, _, exception) =>
             exception is not null || context.Response.StatusCode >= 500 ? LogEventLevel.Error
             : context.Request.Path.StartsWithSegments("/health") ? LogEventLevel.Verbose

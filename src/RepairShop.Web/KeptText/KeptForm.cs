@@ -1,3 +1,5 @@
+using System.Security.Claims;
+
 namespace RepairShop.Web.KeptText;
 
 /// <summary>What a form held when it could not be taken, so that nobody types it twice.</summary>
@@ -8,6 +10,11 @@ public sealed record KeptForm(string Url, IReadOnlyList<KeptField> Fields, IRead
 {
     /// <summary>Why it could not be taken, for people; empty where the page only had to be opened anew.</summary>
     public string Why { get; init; } = "";
+
+    /// <summary>Who typed it, where that is known; nobody else gets to see it.</summary>
+    public Guid? Of { get; init; }
+
+    public bool IsFor(ClaimsPrincipal person) => Of is not { } id || person.FindFirstValue(ClaimTypes.NameIdentifier) == id.ToString();
 
     /// <summary>What a person typed or ticked, for people: no ids that only the program reads, and a tick as one word.</summary>
     public IEnumerable<KeptField> Shown() => Fields

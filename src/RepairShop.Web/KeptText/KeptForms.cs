@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using System.Security.Cryptography;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -78,14 +79,22 @@ public sealed class KeptForms(IDataProtectionProvider protection)
     /// <summary>A page needs signing in: for a form that was sent, the sign-in page comes in its place and carries it.</summary>
     internal static async Task OnSignInNeeded(RedirectContext<CookieAuthenticationOptions> context)
     {
-        if (await Read(context.Request) is not { } form)
+        if (HoldsSecrets(context.Request.Path) || await Read(context.Request) is not { } form)
         {
             context.Response.Redirect(context.RedirectUri);
             return;
         }
 
-        context.HttpContext.Items[Item] = context.HttpContext.RequestServices.GetRequiredService<KeptForms>().Protect(form);
+        context.HttpContext.Items[Item] = context.HttpContext.RequestServices.GetRequiredService<KeptForms>().Protect(form with { Of = LastSignedIn(context) });
         context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+    }
+
+    /// <summary>Whose session it was that is over; null where the browser holds nothing of one any more.</summary>
+    private static Guid? LastSignedIn(RedirectContext<CookieAuthenticationOptions> context)
+    {
+        var cookie = context.Options.CookieManager.GetRequestCookie(context.HttpContext, context.Options.Cookie.Name!);
+        return cookie is not null && Guid.TryParse(context.Options.TicketDataFormat.Unprotect(cookie)?.Principal.FindFirstValue(ClaimTypes.NameIdentifier), out var id)
+            ? id : null;
     }
 
     private static bool IsFromHere(HttpRequest request) =>

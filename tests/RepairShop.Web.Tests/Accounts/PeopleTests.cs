@@ -51,6 +51,25 @@ public class PeopleTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task Two_owners_who_demote_each_other_at_the_same_moment_leave_one()
+    {
+        await using var app = await ShopApp.Start(server);
+        var people = await app.With((AccountService accounts) => accounts.List());
+        var pair = people.Where(person => person.Role is Roles.Owner or Roles.Bench).Select(person => person.Id).ToList();
+        for (var round = 0; round < 8; round++)
+        {
+            foreach (var id in pair)
+                await app.With((AccountService accounts) => accounts.SetRole(id, Roles.Owner));
+            await Task.WhenAll(pair.Select((id, place) => Task.Run(
+                () => app.With((AccountService accounts) => place == 0 ? accounts.SetRole(id, Roles.Bench) : accounts.SetActive(id, false)),
+                TestContext.Current.CancellationToken)));
+            Assert.Single(await app.With((AccountService accounts) => accounts.List()), person => person is { Role: Roles.Owner, Active: true });
+            foreach (var id in pair)
+                await app.With((AccountService accounts) => accounts.SetActive(id, true));
+        }
+    }
+
+    [Fact]
     public async Task A_deactivated_person_cannot_sign_in()
     {
         await using var app = await ShopApp.Start(server);

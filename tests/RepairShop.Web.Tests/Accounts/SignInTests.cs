@@ -1,4 +1,6 @@
 using System.Net;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.Extensions.DependencyInjection;
 using RepairShop.Services.Accounts;
 using RepairShop.Testing;
 using Xunit;
@@ -22,6 +24,39 @@ public class SignInTests(PostgresServer server)
         Assert.Equal(email, client.Value("Input.Email"));
         Assert.Equal("", client.Value("Input.Password"));
     }
+
+    [Theory]
+    [InlineData("nobody@example.com")]
+    [InlineData("bench@example.com")]
+    [InlineData("counter@example.com")]
+    public async Task A_password_is_worked_out_once_whoever_is_named_so_that_time_tells_nothing(string email)
+    {
+        await using var app = await ShopApp.Start(server);
+        await using var scope = app.Services.CreateAsyncScope();
+        var people = scope.ServiceProvider.GetRequiredService<UserManager<Account>>();
+        var bench = (await app.With((AccountService accounts) => accounts.List())).Single(person => person.Role == Roles.Bench);
+        await app.With((AccountService accounts) => accounts.SetActive(bench.Id, false));
+        people.PasswordHasher = new CountingHasher(people.PasswordHasher);
+        var answer = await scope.ServiceProvider.GetRequiredService<SignInService>().SignIn(email, "wrong", remember: false);
+        Assert.IsType<SignInRefused>(answer.Failure);
+        Assert.Equal(1, ((CountingHasher)people.PasswordHasher).Checked);
+    }
+
+    [Fact]
+    public async Task The_present_password_cannot_be_tried_out_at_a_machine_left_signed_in()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = await app.SignedIn(Roles.Bench);
+        await client.Open("/account/password");
+        for (var tries = 0; tries < Web.Access.SignInLimit.PerAccount; tries++)
+            await Change(client, "wrong");
+        await Change(client, ShopApp.Password);
+        Assert.Equal(HttpStatusCode.TooManyRequests, client.Status);
+        Assert.Equal(["Too many tries: wait a minute, then try again."], client.Errors);
+    }
+
+    private static Task Change(FormClient client, string present) => client.Press(
+        "Change password", ("Input.CurrentPassword", present), ("Input.Password", "other words, long"), ("Input.Again", "other words, long"));
 
     [Fact]
     public async Task Five_wrong_passwords_lock_the_account_even_for_the_right_one()
@@ -95,5 +130,18 @@ public class SignInTests(PostgresServer server)
         await client.Press("Sign out");
         await client.Open("/account");
         Assert.StartsWith("/account/sign-in", client.Url);
+    }
+}
+
+internal sealed class CountingHasher(IPasswordHasher<Account> inner) : IPasswordHasher<Account>
+{
+    public int Checked { get; private set; }
+
+    public string HashPassword(Account user, string password) => inner.HashPassword(user, password);
+
+    public PasswordVerificationResult VerifyHashedPassword(Account user, string hashedPassword, string providedPassword)
+    {
+        Checked++;
+        return inner.VerifyHashedPassword(user, hashedPassword, providedPassword);
     }
 }

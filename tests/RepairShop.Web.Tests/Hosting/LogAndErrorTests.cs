@@ -25,6 +25,21 @@ public class LogAndErrorTests(PostgresServer server)
         Assert.DoesNotContain(ShopApp.Password, log);
     }
 
+    [Fact]
+    public async Task A_customers_link_is_a_key_and_leaves_no_copy_of_itself_in_the_log()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var customer = app.Client();
+        var token = new string('k', 43);
+        await customer.Open($"/answer/{token}");
+        await customer.Open($"/ANSWER/{token}/further");
+        await customer.Open("/answer/thanks");
+        var log = app.Log();
+        Assert.DoesNotContain(token, log);
+        Assert.Contains("GET /answer/… 404 in", log);
+        Assert.Contains("GET /answer/thanks 200 in", log);
+    }
+
     [Theory]
     [InlineData("/no-such-page", HttpStatusCode.NotFound, "Not found")]
     [InlineData("/shop", HttpStatusCode.Forbidden, "Not for this account")]
@@ -53,6 +68,19 @@ public class LogAndErrorTests(PostgresServer server)
         var log = app.Log();
         Assert.Single(log.Split('\n'), line => line.StartsWith("Npgsql.PostgresException", StringComparison.Ordinal) && line.Contains("\"audit\" does not exist"));
         Assert.Contains($" ERR {client.Page.QuerySelector(".code")!.TextContent} ", log);
+    }
+
+    [Fact]
+    public async Task Files_letters_and_logs_are_closed_to_other_users_of_the_machine()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no such rights.");
+        await using var app = await ShopApp.Start(server);
+        foreach (var name in new[] { "files", "post", "logs" })
+        {
+            Assert.Equal(
+                UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute,
+                OperatingSystem.IsWindows() ? default : File.GetUnixFileMode(Path.Combine(app.DataDirectory, name)));
+        }
     }
 
     [Fact]

@@ -117,6 +117,53 @@ public sealed class MoneyStories(PostgresServer server)
     }
 
     [Fact]
+    public async Task An_invoice_of_one_repair_cannot_be_moved_under_the_number_of_another()
+    {
+        await using var app = await Start(server);
+        using var client = await app.SignedIn();
+        var other = await Work.OneRepair.BookedIn(app, "2026-0002");
+        await client.Open($"/repairs/{Number}/invoice");
+        await client.Press("As worked");
+        var draft = client.Value("Input.Id")!;
+        var token = client.Page.QuerySelector("main [name='__RequestVerificationToken']")!.GetAttribute("value")!;
+        foreach (var (handler, field) in new[]
+        {
+            ("Draft&op=discard", "Input.Id"), ("Pay", "Payment.Invoice"), ("Refund", "Payment.Invoice"), ("Credit", "Credit.Invoice"), ("WriteOff", "WriteOff.Invoice"),
+            ("Hold", "Hold.Invoice"), ("LiftHold", "invoice"), ("TakeBack", "invoice"), ("UseCredit", "invoice"), ("Keep", "invoice"), ("Reissue", "invoice"), ("UndoWriteOff", "invoice"),
+        })
+        {
+            foreach (var number in new[] { other, "no-such-repair" })
+            {
+                await client.Post($"/repairs/{number}/invoice?handler={handler}", [new(field, draft), new("__RequestVerificationToken", token)]);
+                Assert.True(client.Status == HttpStatusCode.NotFound, $"{handler} at {number} answered {client.Status}.");
+            }
+        }
+        Assert.Equal(1, await app.WithDb(db => db.Invoices.CountAsync()));
+    }
+
+    [Fact]
+    public async Task A_customers_form_without_an_answer_in_it_answers_nothing()
+    {
+        await using var app = await Start(server);
+        using var client = await app.SignedIn();
+        await Send(client);
+        using var customer = app.Client();
+        var link = await Link(app);
+        await customer.Open(link);
+        var token = customer.Page.QuerySelector("main [name='__RequestVerificationToken']")!.GetAttribute("value")!;
+        foreach (var answer in new[] { "", "7", "Perhaps", null })
+        {
+            List<KeyValuePair<string, string>> sent = [new("Input.Name", "Łukasz"), new("__RequestVerificationToken", token)];
+            if (answer is not null)
+                sent.Add(new("answer", answer));
+            await customer.Post(link, sent);
+            Assert.Equal(HttpStatusCode.UnprocessableEntity, customer.Status);
+            Assert.Equal(["Say whether you approve or decline: press one of the two buttons."], customer.Errors);
+        }
+        Assert.Null(await app.WithDb(db => db.Estimates.Select(row => row.Answer).SingleAsync()));
+    }
+
+    [Fact]
     public async Task The_customers_page_is_kept_from_caches_and_search_and_says_the_same_of_every_bad_link()
     {
         await using var app = await Start(server);

@@ -1,4 +1,8 @@
 using System.Net;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Options;
 using RepairShop.Testing;
 using RepairShop.Web.KeptText;
 using Xunit;
@@ -84,6 +88,48 @@ public class KeptTextTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task Passwords_are_not_carried_over_a_sign_in_either()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = app.Client();
+        await client.Post("/account/password", [new("Input.CurrentPassword", ShopApp.Password), new("Input.Password", "my own long words"), new("Input.Again", "my own long words")]);
+        Assert.Equal("Sign in", client.Heading);
+        await client.Press("Sign in", ("Input.Email", "owner@example.com"), ("Input.Password", ShopApp.Password));
+        Assert.Equal("/account/password", client.Url);
+        Assert.DoesNotContain("my own long words", client.Page.DocumentElement.OuterHtml);
+    }
+
+    [Fact]
+    public async Task What_one_person_typed_is_not_shown_to_another_who_signs_in_at_the_same_machine()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = await app.SignedIn();
+        await client.Open("/shop/texts");
+        var form = client.Page;
+        await EndEverySession(app);
+
+        await Resend(client, form, Typed);
+        Assert.Equal("Sign in", client.Heading);
+        await client.Press("Sign in", ("Input.Email", "bench@example.com"), ("Input.Password", ShopApp.Password));
+        Assert.DoesNotContain("Łukasz", client.Text);
+        Assert.Equal("What was typed here belongs to somebody else, and was put away.", client.Notice);
+    }
+
+    [Fact]
+    public async Task What_one_person_typed_comes_back_to_that_person_when_the_session_was_ended()
+    {
+        await using var app = await ShopApp.Start(server);
+        using var client = await app.SignedIn();
+        await client.Open("/shop/texts");
+        var form = client.Page;
+        await EndEverySession(app);
+
+        await Resend(client, form, Typed);
+        await client.Press("Sign in", ("Input.Email", "owner@example.com"), ("Input.Password", ShopApp.Password));
+        Assert.Contains(Typed, client.Text);
+    }
+
+    [Fact]
     public async Task Another_sites_form_is_not_carried_over_a_sign_in()
     {
         await using var app = await ShopApp.Start(server);
@@ -130,6 +176,14 @@ public class KeptTextTests(PostgresServer server)
         await client.Post("/shop/texts", [new("Input.Conditions", "mine")]);
         await client.Press("Sign in", ("Input.Email", "owner@example.com"), ("Input.Password", ShopApp.Password), ("kept", "AAAA" + client.Value("kept")));
         Assert.NotEqual("Your text is safe", client.Heading);
+    }
+
+    /// <summary>As if they had grown too old: the cookie is still sent, and opens nothing any more.</summary>
+    private static async Task EndEverySession(ShopApp app)
+    {
+        await app.WithDb(db => db.Users.ExecuteUpdateAsync(set => set.SetProperty(account => account.SecurityStamp, "another")));
+        app.Services.GetRequiredService<IOptionsMonitor<SecurityStampValidatorOptions>>().CurrentValue.ValidationInterval = TimeSpan.Zero;
+        app.Services.GetRequiredService<IOptions<SecurityStampValidatorOptions>>().Value.ValidationInterval = TimeSpan.Zero;
     }
 
     private static async Task SignOutElsewhere(FormClient client)

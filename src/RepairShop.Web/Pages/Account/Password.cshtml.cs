@@ -2,11 +2,12 @@ using System.ComponentModel.DataAnnotations;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using RepairShop.Services.Accounts;
+using RepairShop.Web.Access;
 using RepairShop.Web.Forms;
 
 namespace RepairShop.Web.Pages.Account;
 
-public sealed class PasswordModel(SignInService signIn, AccountService accounts) : PageModel
+public sealed class PasswordModel(SignInService signIn, AccountService accounts, SignInLimit limit) : PageModel
 {
     [BindProperty]
     public InputModel Input { get; set; } = new();
@@ -16,6 +17,13 @@ public sealed class PasswordModel(SignInService signIn, AccountService accounts)
         if (!ModelState.IsValid)
             return await this.ShowAgain();
         var account = await signIn.Current(User);
+        if (!limit.Allows(HttpContext, $"password of {account.Id}"))
+        {
+            ModelState.AddModelError("", "Too many tries: wait a minute, then try again.");
+            Response.StatusCode = StatusCodes.Status429TooManyRequests;
+            return Page();
+        }
+
         var changed = await accounts.ChangePassword(account, Input.CurrentPassword, Input.Password);
         if (changed.IsDone)
             await signIn.Renew(account);

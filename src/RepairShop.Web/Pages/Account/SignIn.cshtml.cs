@@ -42,7 +42,12 @@ public sealed class SignInModel(SignInService signIn, SignInLimit limit, KeptFor
         if (!answer.IsDone)
             return await this.Answer(answer, null, _ => Onward());
         HttpContext.User = answer.Value; // the page that follows in this answer is this person's
-        return keptForms.Unprotect(Kept) is { } form ? KeptForms.Show(form) : Onward();
+        if (keptForms.Unprotect(Kept) is not { } form)
+            return Onward();
+        if (form.IsFor(answer.Value))
+            return KeptForms.Show(form);
+        this.Tell("What was typed here belongs to somebody else, and was put away.");
+        return Onward();
     }
 
     private LocalRedirectResult Onward() => LocalRedirect(Url.IsLocalUrl(To) ? To : "/");

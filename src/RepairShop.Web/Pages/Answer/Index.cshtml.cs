@@ -29,20 +29,31 @@ public sealed class IndexModel(AnswerLinkService links, AnswerLimit limit, ShopF
         return Page();
     }
 
-    public async Task<IActionResult> OnPostAsync(EstimateAnswer answer, CancellationToken cancel)
+    public async Task<IActionResult> OnPostAsync(EstimateAnswer? answer, CancellationToken cancel)
     {
         await OpenAsync(cancel);
-        if (Facts is null || !ModelState.IsValid)
+        if (Facts is null)
             return Page();
-        var given = await links.AnswerAsync(Token, answer, Input.Name ?? "", Input.Remark ?? "", cancel);
+        if (answer is not { } chosen || ModelState["answer"]?.Errors.Count > 0 || !Enum.IsDefined(chosen))
+            return await NotChosenAsync();
+        if (!ModelState.IsValid)
+            return await this.ShowAgain();
+        var given = await links.AnswerAsync(Token, chosen, Input.Name ?? "", Input.Remark ?? "", cancel);
         if (given.IsDone)
-            return RedirectToPage("Thanks", new { answer });
+            return RedirectToPage("Thanks", new { answer = chosen });
         if (given.Failure is AnswererMissing missing)
             ModelState.AddModelError("Input.Name", missing.Message.Replace("Who answered", "Your name", StringComparison.Ordinal));
         else
             Facts = null;
         Response.StatusCode = Facts is null ? StatusCodes.Status404NotFound : StatusCodes.Status422UnprocessableEntity;
         return Page();
+    }
+
+    private Task<IActionResult> NotChosenAsync()
+    {
+        ModelState.Remove("answer");
+        ModelState.AddModelError("", "Say whether you approve or decline: press one of the two buttons.");
+        return this.ShowAgain();
     }
 
     private async Task OpenAsync(CancellationToken cancel)

@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.Filters;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.Mvc.Rendering;
 using RepairShop.Domain.Invoices;
@@ -36,6 +37,16 @@ public sealed partial class RepairModel(
 
     /// <summary>The newest paper comes first.</summary>
     public string? Latest => Shown.Money.Issued.Count > 0 ? Shown.Money.Issued[^1].Number : null;
+
+    /// <summary>A form may name only an invoice of the repair at whose address it is sent.</summary>
+    public override async Task OnPageHandlerExecutionAsync(PageHandlerExecutingContext context, PageHandlerExecutionDelegate next)
+    {
+        if (context.HandlerArguments.Select(Named).FirstOrDefault(id => id is not null) is { } id
+            && await reader.IsElsewhereAsync(Number, id, HttpContext.RequestAborted))
+            context.Result = NotFound();
+        else
+            await next();
+    }
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancel)
     {
@@ -108,6 +119,17 @@ public sealed partial class RepairModel(
             return; // typed, and shown again
         Payment = new PaymentInput { Invoice = invoice.Id, Amount = Math.Abs(invoice.Balance), PaidOn = face.Today };
     }
+
+    private static Guid? Named(KeyValuePair<string, object?> argument) => argument switch
+    {
+        { Value: InputModel input } => input.Id,
+        { Value: PaymentInput payment } => payment.Invoice,
+        { Value: CreditInput credit } => credit.Invoice,
+        { Value: WriteOffInput writeOff } => writeOff.Invoice,
+        { Value: HoldInput hold } => hold.Invoice,
+        { Key: "invoice", Value: Guid id } => id,
+        _ => null,
+    };
 
     /// <summary>Saves the draft, and issues it when that was asked for and its totals are the ones that were seen.</summary>
     private async Task<IActionResult> KeepAsync(InputModel input, string op, CancellationToken cancel)
