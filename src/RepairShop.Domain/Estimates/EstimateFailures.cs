@@ -25,6 +25,9 @@ public sealed record EstimateSuperseded(int Revision, int Latest)
 
 public sealed record EstimateHasNoLines() : Conflict("This estimate has no lines: add at least one before you send it.");
 
+public sealed record EstimateSaysTheSame(int Revision)
+    : Conflict($"Revision {Revision} was sent and says the same in every word and figure: change something before you send a new one.");
+
 public sealed record EstimateDraftWaiting(int Revision)
     : Conflict($"Revision {Revision} is a draft already: change that one, or throw it away first.");
 
