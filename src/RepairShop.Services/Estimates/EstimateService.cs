@@ -138,8 +138,8 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
 
     private static Result Check(EstimateDraft typed, IReadOnlyList<TaxChoice> taxes, DateOnly today)
     {
-        if (typed.StripDownCharge is < 0 or > 9_999_999m)
-            return new StripDownChargeBelowZero(typed.StripDownCharge);
+        if (typed.StripDownCharge is < 0 or >= Amount.Most)
+            return new StripDownChargeOutOfRange(typed.StripDownCharge);
         if (typed.ValidUntil < today)
             return new ValidUntilPassed(typed.ValidUntil);
         return DraftLines.Check(typed.Lines, taxes);
