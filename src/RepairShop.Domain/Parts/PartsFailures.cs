@@ -10,7 +10,7 @@ public sealed record PartUseNotFound() : NotFound("This part is not on the repai
 /// <param name="Part">Number and name.</param>
 /// <param name="OnHand">What is there now.</param>
 /// <param name="Asked">What was wanted.</param>
-public sealed record NotEnoughOnHand(string Part, decimal OnHand, decimal Asked) : Conflict(OnHand == 0
+public sealed record NotEnoughOnHand(string Part, decimal OnHand, decimal Asked) : Invalid("Quantity", OnHand == 0
     ? $"There is none of {Part} left, and {StockAmount.Write(Asked)} is wanted: count the drawer and correct the count, or receive new ones first."
     : $"There are only {StockAmount.Write(OnHand)} of {Part} on hand, and {StockAmount.Write(Asked)} is wanted: take fewer, or correct the count first.");
 
