@@ -25,6 +25,9 @@ public sealed record EstimateSuperseded(int Revision, int Latest)
 
 public sealed record EstimateHasNoLines() : Conflict("This estimate has no lines: add at least one before you send it.");
 
+public sealed record EstimateSaysTheSame(int Revision)
+    : Conflict($"Revision {Revision} was sent and says the same in every word and figure: change something before you send a new one.");
+
 public sealed record EstimateDraftWaiting(int Revision)
     : Conflict($"Revision {Revision} is a draft already: change that one, or throw it away first.");
 
@@ -34,13 +37,13 @@ public sealed record RepairHasGoneHome(string Number)
 public sealed record ValidUntilPassed(DateOnly ValidUntil)
     : Invalid("ValidUntil", $"Valid until {ValidUntil.ToString("d", CultureInfo.CurrentCulture)} lies in the past: choose today or later.");
 
-public sealed record StripDownChargeBelowZero(decimal Charge)
-    : Invalid("StripDownCharge", $"The strip-down charge can't be {Charge.ToString(CultureInfo.CurrentCulture)}: write 0 for none.");
+public sealed record StripDownChargeOutOfRange(decimal Charge)
+    : Invalid("StripDownCharge", $"The strip-down charge can't be {Charge.ToString(CultureInfo.CurrentCulture)}: write 0 for none, or an amount below {Amount.Most.ToString("N0", CultureInfo.CurrentCulture)}.");
 
 public sealed record LineWithoutText(int Row) : Invalid($"Lines[{Row}].Text", $"Line {Row + 1} has a price or quantity but no text: say what it is for.");
 
-public sealed record LineNumberOutOfRange(int Row, string Property, string Words, decimal Value) : Invalid(
-    $"Lines[{Row}].{Property}", $"{Words} in line {Row + 1} can't be {Value.ToString(CultureInfo.CurrentCulture)}: write a number from 0 to 9,999,999.");
+public sealed record LineNumberOutOfRange(int Row, string Property, string Words, decimal Value, decimal Most) : Invalid(
+    $"Lines[{Row}].{Property}", $"{Words} in line {Row + 1} can't be {Value.ToString(CultureInfo.CurrentCulture)}: write 0 or more, below {Most.ToString("N0", CultureInfo.CurrentCulture)}.");
 
 public sealed record LowAboveHigh(int Row, decimal Low, decimal High) : Invalid(
     $"Lines[{Row}].HighQuantity",

@@ -9,14 +9,29 @@ public static class EstimateRules
     public static Result MayChange(Estimate estimate) =>
         estimate.SentAt is null ? Result.Done : new EstimateNotDraft(estimate.Revision);
 
-    public static Result MaySend(Estimate estimate, DateOnly today)
+    /// <param name="estimate"></param>
+    /// <param name="before">The revision sent before it; null for none.</param>
+    /// <param name="today">In the workshop's zone.</param>
+    public static Result MaySend(Estimate estimate, Estimate? before, DateOnly today)
     {
         if (estimate.SentAt is not null)
             return new EstimateNotDraft(estimate.Revision);
         if (estimate.Lines.Count == 0)
             return new EstimateHasNoLines();
-        return today > estimate.ValidUntil ? new ValidUntilPassed(estimate.ValidUntil) : Result.Done;
+        if (today > estimate.ValidUntil)
+            return new ValidUntilPassed(estimate.ValidUntil);
+        return IsSaidAlready(estimate, before, today) ? new EstimateSaysTheSame(before!.Revision) : Result.Done;
     }
+
+    /// <summary>What stands in the customer's hands says the same in every word and figure: the back button brought the form back.</summary>
+    public static bool IsSaidAlready(Estimate draft, Estimate? before, DateOnly today) =>
+        before?.StateOn(today) is EstimateState.Sent or EstimateState.Approved && Said(draft).Equals(Said(before)) && Lines(draft).SequenceEqual(Lines(before));
+
+    private static object Said(Estimate estimate) => (
+        estimate.WhatWasSeen, estimate.NeedsConsent, estimate.StripDownCharge, estimate.ValidUntil, estimate.Currency, estimate.PricesIncludeTax);
+
+    private static IEnumerable<object> Lines(Estimate estimate) => estimate.Lines.OrderBy(line => line.Position).Select(line => (object)(
+        line.Kind, line.Text, line.LowQuantity, line.HighQuantity, line.Unit, line.UnitPrice, (line.TaxName, line.TaxPercent, line.TaxCategory)));
 
     /// <param name="estimate"></param>
     /// <param name="latestSent">The highest revision that has been sent.</param>

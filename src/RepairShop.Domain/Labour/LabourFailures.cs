@@ -63,6 +63,9 @@ public sealed record OverlapsAnotherEntry(string Number, string From, string To)
     ? $"Your clock has been running on repair {Number} since {From}: stop it, or write a time before that."
     : $"This overlaps your entry on repair {Number} from {From} to {To}: nobody works on two cameras at once, so change one of them.");
 
+/// <summary>The same of times that were typed, at their field.</summary>
+public sealed record TimesOverlap(OverlapsAnotherEntry Other) : Invalid("From", Other.Message);
+
 public sealed record ClockRunsAlready(string Number)
     : Conflict($"Your clock is already running on repair {Number}: stop it first.");
 

@@ -10,7 +10,7 @@ public sealed record PartUseNotFound() : NotFound("This part is not on the repai
 /// <param name="Part">Number and name.</param>
 /// <param name="OnHand">What is there now.</param>
 /// <param name="Asked">What was wanted.</param>
-public sealed record NotEnoughOnHand(string Part, decimal OnHand, decimal Asked) : Conflict(OnHand == 0
+public sealed record NotEnoughOnHand(string Part, decimal OnHand, decimal Asked) : Invalid("Quantity", OnHand == 0
     ? $"There is none of {Part} left, and {StockAmount.Write(Asked)} is wanted: count the drawer and correct the count, or receive new ones first."
     : $"There are only {StockAmount.Write(OnHand)} of {Part} on hand, and {StockAmount.Write(Asked)} is wanted: take fewer, or correct the count first.");
 
@@ -36,7 +36,7 @@ public sealed record CountAgrees(decimal OnHand)
 public sealed record CountReasonMissing() : Invalid("Reason", "Say why the count differs: it is kept in the ledger.");
 
 public sealed record AmountOutOfRange(string Name, decimal Amount)
-    : Invalid(Name, $"{StockAmount.Write(Amount)} can't be a price: write 0 or more, below one million.");
+    : Invalid(Name, $"{StockAmount.Write(Amount)} can't be a price: write 0 or more, below {StockAmount.MostPrice.ToString("N0", CultureInfo.CurrentCulture)}.");
 
 public sealed record PartTextMissing() : Invalid("Text", "Nothing is chosen: take a part from stock, or write what was fitted.");
 
@@ -53,10 +53,13 @@ public static class StockAmount
 {
     public const decimal Largest = 100_000m;
 
+    /// <summary>Prices stay below it: as many as a quantity may be still come to less than a column of money holds.</summary>
+    public const decimal MostPrice = 1_000_000_000m;
+
     public static string Write(decimal quantity) => quantity.ToString("0.####", CultureInfo.CurrentCulture);
 
     public static bool IsQuantity(decimal quantity) =>
         quantity is > 0 and <= Largest && decimal.Round(quantity, 3) == quantity;
 
-    public static bool IsPrice(decimal amount) => amount is >= 0 and < 1_000_000m;
+    public static bool IsPrice(decimal amount) => amount is >= 0 and < MostPrice;
 }

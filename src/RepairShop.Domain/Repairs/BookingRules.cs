@@ -1,3 +1,4 @@
+using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Results;
 
 namespace RepairShop.Domain.Repairs;
@@ -5,8 +6,6 @@ namespace RepairShop.Domain.Repairs;
 /// <summary>What may be written at the counter about a camera that comes in.</summary>
 public static class BookingRules
 {
-    private const decimal AmountLimit = 10_000_000m;
-
     /// <summary>Shop's day of booking in, and the customer's wishes: the first rule broken; done when none.</summary>
     public static Result Check(Repair repair, DateOnly bookedOn)
     {
@@ -20,19 +19,19 @@ public static class BookingRules
             return new PromisedBeforeBooking(promised);
         if (repair.PromisedFor is { } far && far > bookedOn.AddYears(5))
             return new DateTooFar("PromisedFor", "Promised for", far);
-        if (Amount("DeclaredValue", "Declared value", repair.DeclaredValue) is { } value)
+        if (WhyNot("DeclaredValue", "Declared value", repair.DeclaredValue) is { } value)
             return value;
-        if (Amount("PreApprovedLimit", "Pre-approved limit", repair.PreApprovedLimit) is { } limit)
+        if (WhyNot("PreApprovedLimit", "Pre-approved limit", repair.PreApprovedLimit) is { } limit)
             return limit;
         if (repair.ConsentBy.Length > 0 && repair.ConsentHow is null)
             return new ConsentHowMissing();
         return Result.Done;
     }
 
-    private static Failure? Amount(string field, string label, decimal? amount) => amount switch
+    private static Failure? WhyNot(string field, string label, decimal? amount) => amount switch
     {
         < 0 => new AmountBelowZero(field, label, amount.Value),
-        >= AmountLimit => new AmountTooLarge(field, label),
+        >= Amount.Most => new AmountTooLarge(field, label),
         _ => null,
     };
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Results;
 using RepairShop.Domain.Shop;
 using RepairShop.Domain.StripDown;
@@ -20,7 +22,7 @@ public sealed record AmountBelowZero(string Field, string Label, decimal Amount)
     : Invalid(Field, $"{Label} {Amount:0.##} is below zero: type an amount, or leave it empty.");
 
 public sealed record AmountTooLarge(string Field, string Label)
-    : Invalid(Field, $"{Label} is ten million or more: check the decimal sign.");
+    : Invalid(Field, $"{Label} is more than the book can hold: write less than {Amount.Most.ToString("N0", CultureInfo.CurrentCulture)}.");
 
 public sealed record LimitMissing() : Invalid("PreApprovedLimit", "The pre-approved limit is empty: type the amount, or choose “Estimate first”.");
 

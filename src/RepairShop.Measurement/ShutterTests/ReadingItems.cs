@@ -57,13 +57,15 @@ internal static class ReadingItems
         void Add(int from, int to) => items.Add(new(typed[from..to], folded[from..to], afterBlank));
     }
 
-    /// <summary>Two neighbours parted by a blank alone that could as well be one number: "1 1/2", "1 000".</summary>
+    /// <summary>Two neighbours parted by a blank alone that could as well be one number: "1 1/2", "1 000", "1/1 250".</summary>
     public static ReadingFault? MayBelongTogether(List<ItemText> items, int index)
     {
         if (index + 1 >= items.Count || !items[index + 1].AfterBlank) return null;
         var (left, right) = (items[index].Folded, items[index + 1].Folded);
-        if (left.Length is 0 or > 3 || !left.All(char.IsAsciiDigit)) return null;
-        if (right.Contains('/') || VulgarFractions.Contains(right[0])) return ReadingFault.AmbiguousFraction;
+        var under = left.LastIndexOfAny(['/', '⅟']) + 1;
+        var last = left[under..].Trim();
+        if (last.Length is 0 or > 3 || !last.All(char.IsAsciiDigit)) return null;
+        if (right.Contains('/') || VulgarFractions.Contains(right[0])) return under == 0 ? ReadingFault.AmbiguousFraction : null;
         var digits = right.TakeWhile(char.IsAsciiDigit).Count();
         return digits == 3 ? ReadingFault.AmbiguousSeparator : null;
     }

@@ -12,7 +12,7 @@ namespace RepairShop.Services.Estimates;
 /// <summary>Checks the lines of a form, for estimates and invoices alike, and finds their tax rates.</summary>
 internal static class DraftLines
 {
-    private const decimal Most = 9_999_999m;
+    private const decimal MostQuantity = 10_000_000m;
 
     /// <summary>The rates of the day where tax is charged, and those already on the lines; the profile's one where it is not.</summary>
     public static async Task<IReadOnlyList<TaxChoice>> TaxChoicesAsync(
@@ -49,12 +49,12 @@ internal static class DraftLines
             var line = lines[row];
             if (string.IsNullOrWhiteSpace(line.Text))
                 return new LineWithoutText(row);
-            if (line.LowQuantity is < 0 or > Most)
-                return new LineNumberOutOfRange(row, nameof(line.LowQuantity), "The quantity", line.LowQuantity);
-            if (line.HighQuantity is < 0 or > Most)
-                return new LineNumberOutOfRange(row, nameof(line.HighQuantity), "The quantity", line.HighQuantity);
-            if (line.UnitPrice is < 0 or > Most)
-                return new LineNumberOutOfRange(row, nameof(line.UnitPrice), "The price", line.UnitPrice);
+            if (line.LowQuantity is < 0 or >= MostQuantity)
+                return new LineNumberOutOfRange(row, nameof(line.LowQuantity), "The quantity", line.LowQuantity, MostQuantity);
+            if (line.HighQuantity is < 0 or >= MostQuantity)
+                return new LineNumberOutOfRange(row, nameof(line.HighQuantity), "The quantity", line.HighQuantity, MostQuantity);
+            if (line.UnitPrice is < 0 or >= Amount.Most)
+                return new LineNumberOutOfRange(row, nameof(line.UnitPrice), "The price", line.UnitPrice, Amount.Most);
             if (line.LowQuantity > line.HighQuantity)
                 return new LowAboveHigh(row, line.LowQuantity, line.HighQuantity);
             if (line.Change.On(line.HighQuantity * line.UnitPrice, 4) < -line.HighQuantity * line.UnitPrice)

@@ -28,11 +28,11 @@ public sealed class EstimateSendService(ShopDb db, FileStore files, CurrentPerso
         if (file.Repair.ReturnedAt is not null)
             return new RepairHasGoneHome(number);
         var now = clock.GetUtcNow();
-        var estimate = await db.Estimates.Include(row => row.Lines)
-            .Where(row => row.RepairId == file.Repair.Id).OrderByDescending(row => row.Revision).FirstOrDefaultAsync(cancel);
-        if (estimate is null)
+        var latest = await db.Estimates.Include(row => row.Lines)
+            .Where(row => row.RepairId == file.Repair.Id).OrderByDescending(row => row.Revision).Take(2).ToListAsync(cancel);
+        if (latest is not [var estimate, ..])
             return new EstimateHasNoLines();
-        if (EstimateRules.MaySend(estimate, file.Shop.Today(now)) is { IsDone: false } refused)
+        if (EstimateRules.MaySend(estimate, latest.ElementAtOrDefault(1), file.Shop.Today(now)) is { IsDone: false } refused)
             return refused.Failure;
         var totals = EstimateTotals.Of(estimate);
         (estimate.SentAt, estimate.SentBy) = (now, person.RequiredId);

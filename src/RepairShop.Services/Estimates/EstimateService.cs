@@ -63,8 +63,9 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
     /// <param name="typed"></param>
     /// <param name="version">Of the draft the form was filled from; null for a new one.</param>
     /// <param name="cancel"></param>
+    /// <param name="toSend">It is sent at once: what the customer has been told already is not even kept.</param>
     /// <returns>The revision.</returns>
-    public async Task<Result<int>> SaveDraftAsync(string number, EstimateDraft typed, uint? version, CancellationToken cancel)
+    public async Task<Result<int>> SaveDraftAsync(string number, EstimateDraft typed, uint? version, CancellationToken cancel, bool toSend = false)
     {
         // Held as whoever sends the draft holds it: else the two wait for each other for ever.
         await using var work = await db.Database.BeginTransactionAsync(cancel);
@@ -88,6 +89,9 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
         Fill(draft, typed, taxes);
         if (InvoiceRules.MayKeep(EstimateTotals.Of(draft).High, draft.Currency) is { IsDone: false } tooLarge)
             return tooLarge.Failure;
+        var sent = estimates.Where(estimate => estimate.SentAt is not null).MaxBy(estimate => estimate.Revision);
+        if (toSend && EstimateRules.IsSaidAlready(draft, sent, Today(file)))
+            return new EstimateSaysTheSame(sent!.Revision);
         if (await db.SaveAsync(cancel, (OneRevision, new EstimateDraftWaiting(draft.Revision))) is { IsDone: false } unsaved)
             return unsaved.Failure;
         await work.CommitAsync(cancel);
@@ -134,8 +138,8 @@ public sealed class EstimateService(ShopDb db, CurrentPerson person, TimeProvide
 
     private static Result Check(EstimateDraft typed, IReadOnlyList<TaxChoice> taxes, DateOnly today)
     {
-        if (typed.StripDownCharge is < 0 or > 9_999_999m)
-            return new StripDownChargeBelowZero(typed.StripDownCharge);
+        if (typed.StripDownCharge is < 0 or >= Amount.Most)
+            return new StripDownChargeOutOfRange(typed.StripDownCharge);
         if (typed.ValidUntil < today)
             return new ValidUntilPassed(typed.ValidUntil);
         return DraftLines.Check(typed.Lines, taxes);

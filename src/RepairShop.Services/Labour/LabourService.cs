@@ -68,11 +68,15 @@ public sealed class LabourService(ShopDb db, CurrentPerson person, TimeProvider 
             return new LabourEntryNotFound();
         var repair = await db.Repairs.AsNoTracking().SingleAsync(row => row.Id == entry.RepairId, cancel);
         var zone = await ZoneAsync(db, cancel);
+        if (entry.Version != typed.Version)
+            return new ChangedMeanwhile(LabourDifferences.Between(entry, typed, zone));
         db.LabourCorrections.Add(OldValue(entry, reason, removed: false));
         var filled = LabourRules.Fill(entry, typed, repair, zone, clock.GetUtcNow());
         if (!filled.IsDone)
             return filled.Failure;
         var saved = await SaveAsync(entry, zone, cancel);
+        if (saved.Failure is ChangedMeanwhile)
+            return new ChangedMeanwhile(LabourDifferences.Between(await db.LabourEntries.AsNoTracking().SingleAsync(row => row.Id == entryId, cancel), typed, zone));
         return saved.IsDone ? new LabourKept(entry.Id, entry.Minutes!.Value, filled.Value) : saved.Failure;
     }
 
@@ -93,7 +97,7 @@ public sealed class LabourService(ShopDb db, CurrentPerson person, TimeProvider 
         TimeZoneInfo.FindSystemTimeZoneById(await db.Shop.Select(shop => shop.TimeZone).SingleAsync(cancel));
 
     /// <summary>Names the entry that is in the way of this one.</summary>
-    internal static async Task<Failure> OverlapAsync(ShopDb db, LabourEntry entry, TimeZoneInfo zone, CancellationToken cancel)
+    internal static async Task<OverlapsAnotherEntry> OverlapAsync(ShopDb db, LabourEntry entry, TimeZoneInfo zone, CancellationToken cancel)
     {
         var other = await (
             from row in db.LabourEntries.AsNoTracking()
@@ -119,7 +123,7 @@ public sealed class LabourService(ShopDb db, CurrentPerson person, TimeProvider 
         var saved = await db.SaveAsync(cancel, ("pk_labour_entries", SentTwice), (NoOverlap, inTheWay));
         if (saved.Failure == SentTwice)
             return Result.Done;
-        return saved.Failure == inTheWay ? await OverlapAsync(db, entry, zone, cancel) : saved;
+        return saved.Failure == inTheWay ? new TimesOverlap(await OverlapAsync(db, entry, zone, cancel)) : saved;
     }
 
     private LabourCorrection OldValue(LabourEntry entry, string reason, bool removed) => new()
@@ -139,7 +143,7 @@ public sealed class LabourService(ShopDb db, CurrentPerson person, TimeProvider 
 
     private static LabourLine Line(LabourEntry entry, IEnumerable<LabourCorrection> before, Dictionary<Guid, string> names, TimeZoneInfo zone) => new(
         entry.Id, names.GetValueOrDefault(entry.WorkerId, "?"), entry.WorkDate, Wall(entry.StartedAt, zone), Wall(entry.EndedAt, zone),
-        entry.Minutes, entry.Activity, entry.Billable, entry.RemovedAt is not null,
+        entry.Minutes, entry.Activity, entry.Billable, entry.RemovedAt is not null, entry.Version,
         [.. before.Select(old => new LabourOldValue(
             WallClock.OnTheWall(old.At, zone), names.GetValueOrDefault(old.By, "?"), old.Reason, old.Removed, old.OldWorkDate,
             Wall(old.OldStartedAt, zone), Wall(old.OldEndedAt, zone), old.OldMinutes, old.OldActivity, old.OldBillable))]);

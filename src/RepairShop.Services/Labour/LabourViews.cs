@@ -8,8 +8,9 @@ namespace RepairShop.Services.Labour;
 /// <param name="To">Wall time; before <paramref name="From"/> means the next day.</param>
 /// <param name="Length">As typed: 1:30, 1.5 h, 90 min.</param>
 /// <param name="Which">Which of two equal times in the night the clocks go back.</param>
+/// <param name="Version">Of the entry as it was when the form was opened; 0 for a new one.</param>
 public sealed record LabourTyped(
-    DateOnly Day, TimeOnly? From, TimeOnly? To, string? Length, WhichHour Which, string Activity, bool Billable);
+    DateOnly Day, TimeOnly? From, TimeOnly? To, string? Length, WhichHour Which, string Activity, bool Billable, uint Version = 0);
 
 /// <summary>An entry that was kept, with what the person should know about it.</summary>
 /// <param name="Told">"Ends on the next day", or empty.</param>
@@ -43,6 +44,7 @@ public sealed record LabourLine(
     string Activity,
     bool Billable,
     bool Removed,
+    uint Version,
     IReadOnlyList<LabourOldValue> Before)
 {
     public bool IsRunning => From is not null && To is null && !Removed;

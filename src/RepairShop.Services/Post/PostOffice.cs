@@ -1,9 +1,11 @@
+using System.Data;
 using MailKit.Net.Smtp;
 using MailKit.Security;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using MimeKit;
+using Npgsql;
 using RepairShop.Domain.Post;
 using RepairShop.Services.Database;
 using RepairShop.Services.Files;
@@ -34,6 +36,7 @@ public sealed partial class PostOffice(IServiceScopeFactory scopes, MailSettings
         await using var scope = scopes.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<ShopDb>();
         await db.Database.OpenConnectionAsync(cancel); // the advisory lock belongs to the connection
+        await using var held = new LettingGo(db);
         var left = await db.Outbox.AsNoTracking().Where(mail => mail.State == MailState.HandingOver).Select(mail => mail.Id).ToListAsync(cancel);
         foreach (var id in left)
         {
@@ -50,7 +53,6 @@ public sealed partial class PostOffice(IServiceScopeFactory scopes, MailSettings
                 mail.NextTryAt = clock.GetUtcNow();
                 await db.SaveChangesAsync(cancel);
             }
-            await UnlockAsync(db, id, cancel);
         }
     }
 
@@ -59,6 +61,7 @@ public sealed partial class PostOffice(IServiceScopeFactory scopes, MailSettings
         await using var scope = scopes.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<ShopDb>();
         await db.Database.OpenConnectionAsync(cancel);
+        await using var held = new LettingGo(db);
         if (await TakeAsync(db, cancel) is not { } mail)
             return false;
         try
@@ -79,7 +82,6 @@ public sealed partial class PostOffice(IServiceScopeFactory scopes, MailSettings
         }
         // The outcome is kept even when the program is being stopped.
         await db.SaveChangesAsync(CancellationToken.None);
-        await UnlockAsync(db, mail.Id, CancellationToken.None);
         return true;
     }
 
@@ -170,9 +172,6 @@ public sealed partial class PostOffice(IServiceScopeFactory scopes, MailSettings
     private static async Task<bool> TryLockAsync(ShopDb db, Guid id, CancellationToken cancel) =>
         (await db.Database.SqlQuery<bool>($"select pg_try_advisory_lock({KeyOf(id)})").ToListAsync(cancel)).Single();
 
-    private static Task<int> UnlockAsync(ShopDb db, Guid id, CancellationToken cancel) =>
-        db.Database.ExecuteSqlAsync($"select pg_advisory_unlock({KeyOf(id)})", cancel);
-
     // The last eight bytes of a version 7 id are random.
     private static long KeyOf(Guid id) => BitConverter.ToInt64(id.ToByteArray(), 8);
 
@@ -187,6 +186,25 @@ public sealed partial class PostOffice(IServiceScopeFactory scopes, MailSettings
 
     [LoggerMessage(LogLevel.Debug, "The mail server's goodbye failed: {Reason}")]
     private partial void LogGoodbye(string reason);
+}
+
+/// <summary>Whatever went wrong, no letter's lock goes back into the pool with its connection: it would stay there, and nobody
+/// could tell that letter from one that is being handed over.</summary>
+internal sealed class LettingGo(ShopDb db) : IAsyncDisposable
+{
+    public async ValueTask DisposeAsync()
+    {
+        if (db.Database.GetDbConnection().State != ConnectionState.Open)
+            return; // a lost connection has let go by itself
+        try
+        {
+            await db.Database.ExecuteSqlAsync($"select pg_advisory_unlock_all()", CancellationToken.None);
+        }
+        catch (NpgsqlException)
+        {
+            // Lost just now. What went wrong before is told instead.
+        }
+    }
 }
 
 /// <summary>The mail server was not reached, or let nobody in: the letter is certainly not sent.</summary>

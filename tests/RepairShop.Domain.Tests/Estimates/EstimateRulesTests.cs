@@ -33,7 +33,7 @@ public sealed class EstimateRulesTests
     [Theory, MemberData(nameof(States))]
     public void Only_a_draft_may_be_changed_or_sent(EstimateState state)
     {
-        var (change, send) = (EstimateRules.MayChange(In(state)), EstimateRules.MaySend(In(state), Day(state)));
+        var (change, send) = (EstimateRules.MayChange(In(state)), EstimateRules.MaySend(In(state), null, Day(state)));
         if (state == EstimateState.Draft)
         {
             Assert.True(change.IsDone);
@@ -82,12 +82,12 @@ public sealed class EstimateRulesTests
     {
         var empty = In(EstimateState.Draft);
         empty.Lines.Clear();
-        Assert.Equal(new EstimateHasNoLines(), EstimateRules.MaySend(empty, ValidUntil).Failure);
+        Assert.Equal(new EstimateHasNoLines(), EstimateRules.MaySend(empty, null, ValidUntil).Failure);
     }
 
     [Fact]
     public void One_that_has_run_out_before_it_was_sent_is_not_sent() =>
-        Assert.Equal(new ValidUntilPassed(ValidUntil), EstimateRules.MaySend(In(EstimateState.Draft), ValidUntil.AddDays(1)).Failure);
+        Assert.Equal(new ValidUntilPassed(ValidUntil), EstimateRules.MaySend(In(EstimateState.Draft), null, ValidUntil.AddDays(1)).Failure);
 
     [Theory]
     [InlineData(0, typeof(ConsentAmountOutOfRange))]

@@ -18,7 +18,7 @@ public class StockAmountTests
 
     public static TheoryData<decimal, bool> Prices => new()
     {
-        { -0.01m, false }, { 0m, true }, { 999_999.99m, true }, { 1_000_000m, false },
+        { -0.01m, false }, { 0m, true }, { 999_999_999.99m, true }, { 1_000_000_000m, false },
     };
 
     [Theory]

@@ -1,3 +1,4 @@
+using RepairShop.Domain.Invoices;
 using RepairShop.Domain.Repairs;
 using Xunit;
 
@@ -26,11 +27,13 @@ public sealed class BookingRulesTests
     }
 
     [Fact]
-    public void Amounts_lie_between_nothing_and_ten_million()
+    public void Amounts_lie_between_nothing_and_what_the_book_can_hold()
     {
         Assert.Null(Refused(repair => repair.DeclaredValue = 0));
         Assert.Equal(typeof(AmountBelowZero), Refused(repair => repair.DeclaredValue = -0.01m));
-        Assert.Equal(typeof(AmountTooLarge), Refused(repair => repair.PreApprovedLimit = 10_000_000m));
+        Assert.Null(Refused(repair => repair.PreApprovedLimit = 25_000_000)); // no more than a few hundred euro in a currency without minor units
+        Assert.Equal(typeof(AmountTooLarge), Refused(repair => repair.PreApprovedLimit = Amount.Most));
+        Assert.Contains("less than 100,000,000,000", new AmountTooLarge("PreApprovedLimit", "Pre-approved limit").Message);
     }
 
     [Fact]

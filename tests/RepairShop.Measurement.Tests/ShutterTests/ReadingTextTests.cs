@@ -198,6 +198,10 @@ public class ReadingTextTests
         [InlineData("8,1,8,2", ReadingFault.AmbiguousSeparator, "8,1,8,2")]
         [InlineData("125 126 124", ReadingFault.AmbiguousSeparator, "125 126")]
         [InlineData("1 1/2", ReadingFault.AmbiguousFraction, "1 1/2")]
+        [InlineData("1/1 250", ReadingFault.AmbiguousSeparator, "1/1 250")]
+        [InlineData("1/1\u202F250 1/1\u202F300", ReadingFault.AmbiguousSeparator, "1/1 250")]
+        [InlineData("1/2 000", ReadingFault.AmbiguousSeparator, "1/2 000")]
+        [InlineData("⅟1 250", ReadingFault.AmbiguousSeparator, "⅟1 250")]
         public void Is_refused_as_a_whole_with_the_first_fault(string text, ReadingFault fault, string offending)
         {
             var outcome = ReadingText.ParseLine(text, CultureInfo.InvariantCulture);

@@ -73,6 +73,7 @@ public sealed class AnswerLinkTests(PostgresServer server)
         var number = (await book.Repair()).Number;
         await book.Sent(number, byMail: true);
         var first = await Token(book);
+        book.Clock.Advance(TimeSpan.FromDays(1)); // a later valid-until day is something new to say
         MoneyBook.Done(await book.Do<EstimateService, Result<int>>(service => service.ReviseAsync(number, 1, Ct)));
         Assert.True((await Open(book, first)).IsDone); // a draft nobody has seen replaces nothing yet
         MoneyBook.Done(await book.Do<EstimateSendService, Result<Services.Paperwork.IssuedPaper>>(service => service.SendAsync(number, true, Ct)));

@@ -127,6 +127,36 @@ public sealed class EstimateServiceTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task What_the_customer_has_been_told_already_is_not_sent_as_a_new_revision()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        var number = (await book.Repair()).Number;
+        await book.Sent(number, byMail: true);
+        Task<Result<int>> Again(EstimateDraft draft) => book.Do<EstimateService, Result<int>>(
+            service => service.SaveDraftAsync(number, draft, null, Ct, toSend: true));
+        var same = book.Draft(MoneyBook.Labour(2, 3));
+        Assert.Equal(new EstimateSaysTheSame(1), (await Again(same)).Failure);
+        Assert.Single((await book.Offers(number)).Revisions);
+        MoneyBook.Done(await book.Do<EstimateService, Result<int>>(service => service.ReviseAsync(number, 1, Ct)));
+        Assert.Equal(new EstimateSaysTheSame(1), (await book.Do<EstimateSendService, Result<IssuedPaper>>(service => service.SendAsync(number, true, Ct))).Failure);
+        Assert.Equal((1, 1), await book.Db(async db => (await db.Papers.CountAsync(Ct), await db.Outbox.CountAsync(Ct))));
+        var kept = (await Form(book, number)).Version;
+        Assert.Equal(2, MoneyBook.Done(await Save(book, number, same with { Lines = [MoneyBook.Labour(2, 3) with { Kind = LineKind.Other }] }, kept)));
+        MoneyBook.Done(await book.Do<EstimateSendService, Result<IssuedPaper>>(service => service.SendAsync(number, false, Ct)));
+    }
+
+    [Fact]
+    public async Task What_was_declined_may_be_offered_once_more()
+    {
+        await using var book = await MoneyBook.OpenAsync(server);
+        var number = (await book.Repair()).Number;
+        await book.Sent(number);
+        MoneyBook.Done(await book.Answer(number, EstimateAnswer.Declined));
+        await book.Sent(number);
+        Assert.Equal(2, (await book.Offers(number)).LatestSent!.Revision);
+    }
+
+    [Fact]
     public async Task Further_consent_raises_the_ceiling_and_less_is_refused()
     {
         await using var book = await MoneyBook.OpenAsync(server);

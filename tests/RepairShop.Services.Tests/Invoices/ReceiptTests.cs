@@ -198,6 +198,10 @@ public sealed class ReceiptTests(PostgresServer server)
             insert into customer_credits (id, customer_id, currency, amount, kind, method, reference, "on", recorded_at, recorded_by, form_key)
             values (gen_random_uuid(), {who.Customer}, 'EUR', -27.41, 'PaidBack', 'Cash', '', current_date, now(), gen_random_uuid(), gen_random_uuid())
             """);
+        await Refused("ck_customer_credits_paid_back", $"""
+            insert into customer_credits (id, customer_id, currency, amount, kind, method, reference, "on", recorded_at, recorded_by, form_key)
+            values (gen_random_uuid(), {who.Customer}, 'EUR', -1, 'PaidBack', 'CustomerCredit', '', current_date, now(), gen_random_uuid(), gen_random_uuid())
+            """);
         await Refused("credit_mirrors_payment", $"""
             insert into payments (id, invoice_id, amount, method, reference, paid_on, recorded_at, recorded_by, form_key)
             values (gen_random_uuid(), {who.Invoices[0]}, 1, 'CustomerCredit', '', current_date, now(), gen_random_uuid(), gen_random_uuid())

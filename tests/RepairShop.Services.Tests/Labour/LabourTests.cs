@@ -66,7 +66,7 @@ public sealed class LabourTests(PostgresServer server)
         var (repair, other) = (await shop.Repair(), await shop.Repair());
         await Add(shop, repair, Span("10:00", "11:00"));
         Assert.Equal(
-            new OverlapsAnotherEntry(repair.Number, OnTheDay(23, "10:00"), OnTheDay(23, "11:00")),
+            new TimesOverlap(new OverlapsAnotherEntry(repair.Number, OnTheDay(23, "10:00"), OnTheDay(23, "11:00"))),
             (await Add(shop, other, Span("10:59", "12:00"))).Failure);
         Assert.True((await Add(shop, other, Span("11:00", "12:00"))).IsDone);
         Assert.True((await Add(shop, other, Span("09:30", "10:00"))).IsDone);
@@ -81,7 +81,7 @@ public sealed class LabourTests(PostgresServer server)
         await Add(shop, repair, Length("0:05")); // the bench time is set, so that the repair's row is not in the race
         var answers = await Task.WhenAll(Enumerable.Range(0, 12).Select(i => Add(shop, repair, Span("10:00", $"11:{i:00}"))));
         Assert.Single(answers, answer => answer.IsDone);
-        Assert.All(answers.Where(answer => !answer.IsDone), answer => Assert.IsType<OverlapsAnotherEntry>(answer.Failure));
+        Assert.All(answers.Where(answer => !answer.IsDone), answer => Assert.IsType<TimesOverlap>(answer.Failure));
     }
 
     [Fact]
@@ -163,8 +163,45 @@ public sealed class LabourTests(PostgresServer server)
         await Assert.ThrowsAsync<Npgsql.PostgresException>(() => shop.Db(db => db.LabourCorrections.ExecuteDeleteAsync(Ct)));
     }
 
-    private static Task<Result<LabourKept>> Correct(Workshop shop, Guid id, LabourTyped typed, string reason) =>
-        shop.Do<LabourService, Result<LabourKept>>(hours => hours.CorrectAsync(id, typed, reason, Ct));
+    [Fact]
+    public async Task Of_two_corrections_of_the_same_entry_the_later_is_shown_both_values()
+    {
+        await using var shop = await Workshop.OpenAsync(server);
+        var repair = await shop.Repair();
+        var id = (await Add(shop, repair, Span("09:30", "10:00"))).Value!.EntryId;
+        var opened = await Version(shop, id);
+        Assert.True((await Correct(shop, id, Span("09:45", "10:30"), "looked at the wall")).IsDone);
+        var second = Span("09:15", "10:00") with { Version = opened };
+        var clash = await shop.Do<LabourService, Result<LabourKept>>(hours => hours.CorrectAsync(id, second, "looked at the phone", Ct));
+        Assert.Equal(
+            [new FieldDifference("From", "09:45", "09:15"), new FieldDifference("To", "10:30", "10:00")],
+            Assert.IsType<ChangedMeanwhile>(clash.Failure).Differences);
+        Assert.Equal(45, Assert.Single((await Hours(shop, repair)).Lines).Minutes);
+    }
+
+    [Fact]
+    public async Task Of_corrections_sent_at_once_one_is_kept_and_no_old_value_is_lost()
+    {
+        await using var shop = await Workshop.OpenAsync(server);
+        var repair = await shop.Repair();
+        var id = (await Add(shop, repair, Length("1:30"))).Value!.EntryId;
+        var opened = await Version(shop, id);
+        var answers = await Task.WhenAll(Enumerable.Range(1, 6).Select(hour => shop.Do<LabourService, Result<LabourKept>>(
+            hours => hours.CorrectAsync(id, Length($"{hour} h") with { Version = opened }, "counted again", Ct))));
+        Assert.Single(answers, answer => answer.IsDone);
+        Assert.Equal(5, answers.Count(answer => answer.Failure is ChangedMeanwhile));
+        Assert.Equal(90, Assert.Single(Assert.Single((await Hours(shop, repair)).Lines).Before).Minutes);
+    }
+
+    private static Task<uint> Version(Workshop shop, Guid id) =>
+        shop.Db(db => db.LabourEntries.Where(row => row.Id == id).Select(row => row.Version).SingleAsync(Ct));
+
+    /// <summary>As from a form that was opened just now.</summary>
+    private static async Task<Result<LabourKept>> Correct(Workshop shop, Guid id, LabourTyped typed, string reason)
+    {
+        var now = typed with { Version = await Version(shop, id) };
+        return await shop.Do<LabourService, Result<LabourKept>>(hours => hours.CorrectAsync(id, now, reason, Ct));
+    }
 
     private static string OnTheDay(int day, string time) => $"{DayText.Write(new DateOnly(2026, 11, day))}, {time}";
 }

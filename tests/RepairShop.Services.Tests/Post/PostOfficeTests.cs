@@ -1,6 +1,7 @@
 using MailKit.Security;
 using Microsoft.EntityFrameworkCore;
 using MimeKit;
+using Npgsql;
 using RepairShop.Domain.Post;
 using RepairShop.Domain.Results;
 using RepairShop.Services.Invoices;
@@ -64,6 +65,29 @@ public sealed class PostOfficeTests(PostgresServer server)
             Assert.Equal(12, Directory.GetFiles(book.PostFolder, "*.eml").Length);
             Assert.True(taken.Sum() <= 12);
             Assert.All(await book.Db(db => db.Outbox.AsNoTracking().ToListAsync(Ct)), mail => Assert.Equal((MailState.Sent, 1), (mail.State, mail.Attempts)));
+        }
+    }
+
+    public sealed class WhenNotingFails(PostgresServer server)
+    {
+        [Fact]
+        public async Task The_letters_lock_does_not_stay_on_the_connection()
+        {
+            await using var book = await MoneyBook.OpenAsync(server);
+            await book.Sent((await book.Repair()).Number, byMail: true);
+            await book.Db(db => db.Database.ExecuteSqlRawAsync(
+                """
+                create function noting_fails() returns trigger language plpgsql as $$ begin raise exception 'no room'; end $$;
+                create trigger noting_fails before update on outbox for each row when (new.state = 'Sent') execute function noting_fails();
+                """, Ct));
+            await Assert.ThrowsAnyAsync<DbUpdateException>(() => book.Office.SendDueAsync(Ct));
+            // Asked over a connection of its own: one from the pool would let go of what it held before.
+            var address = await book.Db(db => Task.FromResult(db.Database.GetConnectionString()!));
+            await using var own = new NpgsqlConnection(new NpgsqlConnectionStringBuilder(address) { Pooling = false }.ConnectionString);
+            await own.OpenAsync(Ct);
+            await using var question = new NpgsqlCommand(
+                "select count(*) from pg_locks where locktype = 'advisory' and database = (select oid from pg_database where datname = current_database())", own);
+            Assert.Equal(0L, await question.ExecuteScalarAsync(Ct));
         }
     }
 

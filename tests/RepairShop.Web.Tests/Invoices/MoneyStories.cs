@@ -98,6 +98,21 @@ public sealed class MoneyStories(PostgresServer server)
     }
 
     [Fact]
+    public async Task The_back_button_does_not_send_the_same_offer_as_a_new_revision()
+    {
+        await using var app = await Start(server);
+        using var client = await app.SignedIn();
+        using var behind = await app.SignedIn();
+        await behind.Open($"/repairs/{Number}/estimate");
+        await Send(client);
+        await behind.Press("Send estimate", ("Input.WhatWasSeen", "Old oil in the escapement"), ("Input.StripDownCharge", "25"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, behind.Status);
+        Assert.StartsWith("Revision 1 was sent and says the same", Assert.Single(behind.Errors));
+        Assert.Equal("Old oil in the escapement", behind.Value("Input.WhatWasSeen"));
+        Assert.Equal((1, 1), await app.WithDb(async db => (await db.Estimates.CountAsync(), await db.Outbox.CountAsync())));
+    }
+
+    [Fact]
     public async Task Lines_are_added_moved_and_removed_without_script_and_nothing_typed_is_lost()
     {
         await using var app = await Start(server);

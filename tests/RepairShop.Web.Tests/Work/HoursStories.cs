@@ -60,6 +60,8 @@ public class HoursStories(PostgresServer server)
         await client.Press("Add hours", ("Input.Day", Day(2)), ("Input.From", "00:30"), ("Input.To", "01:00"));
         Assert.Contains("This overlaps your entry on repair 2026-0001", Assert.Single(client.Errors));
         Assert.Equal("00:30", client.Value("Input.From"));
+        Assert.Contains("This overlaps your entry", client.Page.QuerySelector("#Input_From-error")!.TextContent);
+        Assert.Equal("Input_From-error", client.Page.QuerySelector("#Input_From")!.GetAttribute("aria-describedby"));
     }
 
     [Fact]
@@ -94,5 +96,26 @@ public class HoursStories(PostgresServer server)
         await client.Press("Save the correction", ("Input.Length", "2 h"), ("Reason", "forgot the test"));
         Assert.Contains("1 h 30 min: forgot the test", client.Text);
         Assert.Contains("2 h", client.Page.QuerySelector("h2 .count")!.TextContent);
+    }
+
+    [Fact]
+    public async Task Of_two_tabs_that_correct_one_entry_the_later_is_shown_both_values_and_may_then_save()
+    {
+        await using var app = await ShopApp.Start(server);
+        await OneRepair.BookedIn(app);
+        using var client = await app.SignedIn("bench");
+        using var other = await app.SignedIn();
+        await client.Open(Page);
+        await client.Press("Add hours", ("Input.Length", "1:30"));
+        var form = client.Page.QuerySelector("td a[href*='/hours/']")!.GetAttribute("href")!;
+        await client.Open(form);
+        await other.Open(form);
+        await client.Press("Save the correction", ("Input.Length", "2 h"), ("Reason", "forgot the test"));
+        await other.Press("Save the correction", ("Input.Length", "3 h"), ("Reason", "forgot the wash"));
+        Assert.Contains("Somebody else changed this", Assert.Single(other.Errors));
+        Assert.Equal("Length2 h3 h", string.Concat(other.Page.QuerySelectorAll(".changed tbody tr > *").Select(cell => cell.TextContent.Trim())));
+        Assert.Equal(("3 h", "forgot the wash"), (other.Value("Input.Length"), other.Value("Reason")));
+        await other.Press("Save the correction");
+        Assert.Contains("3 h", other.Page.QuerySelector("h2 .count")!.TextContent);
     }
 }

@@ -92,6 +92,8 @@ public class WorkStories(PostgresServer server)
         Assert.Equal("Part added.", client.Notice);
         await client.Press("Add part", ("Input.Part", "P0001"), ("Input.Quantity", "1"));
         Assert.Contains("There is none of P0001 Cell spring left", Assert.Single(client.Errors));
+        Assert.Contains("There is none of P0001 Cell spring left", client.Page.QuerySelector("#Input_Quantity-error")!.TextContent);
+        Assert.Equal("Input_Quantity-error", client.Page.QuerySelector("#Input_Quantity")!.GetAttribute("aria-describedby"));
         Assert.Equal("P0001", client.Value("Input.Part"));
         await client.Press("Take off Cell spring");
         Assert.Equal("Taken off, and put back into stock.", client.Notice);

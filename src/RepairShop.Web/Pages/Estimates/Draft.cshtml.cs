@@ -41,7 +41,7 @@ public sealed class DraftModel(EstimateService estimates, EstimateSendService se
             return await this.ShowAgain(() => LoadAsync(cancel));
         if (op == "part" || LineMoves.Apply(Input.Lines, op))
             return await MovedAsync(op, cancel);
-        var kept = await estimates.SaveDraftAsync(Number, Input.ToDraft(), Input.Version, cancel);
+        var kept = await estimates.SaveDraftAsync(Number, Input.ToDraft(), Input.Version, cancel, toSend: op == "send");
         if (!kept.IsDone || op != "send")
             return await this.Answer(kept, "The draft is kept.", _ => RedirectToPage(), () => LoadAsync(cancel, kept.Failure is ChangedMeanwhile));
         return await SendAsync(kept.Value, cancel);

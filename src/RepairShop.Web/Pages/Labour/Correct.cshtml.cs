@@ -2,6 +2,7 @@ using System.ComponentModel.DataAnnotations;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using RepairShop.Domain.Labour;
+using RepairShop.Domain.Results;
 using RepairShop.Services.Labour;
 using RepairShop.Services.Repairs;
 using RepairShop.Web.Forms;
@@ -33,6 +34,7 @@ public sealed class CorrectModel(WorkService work, LabourService labour) : PageM
             Length = line.From is null ? LengthText.Write(line.Minutes ?? 0) : null,
             Activity = line.Activity,
             Billable = line.Billable,
+            Version = line.Version,
         };
         return Page();
     }
@@ -45,6 +47,9 @@ public sealed class CorrectModel(WorkService work, LabourService labour) : PageM
             return await this.ShowAgain();
         var kept = await labour.CorrectAsync(id, Input.Typed(), Reason, ct);
         AsksWhich = kept.Failure is TimeHappenedTwice;
+        // What is stored now is shown beside it: saving again is then a choice.
+        if (kept.Failure is ChangedMeanwhile && await LoadAsync(number, id, ct))
+            Input.Version = Shown.Line.Version;
         return await this.Answer(
             kept, "Corrected. The old value stands beside it.", _ => RedirectToPage("/Labour/Index", new { number }));
     }

@@ -114,7 +114,10 @@ public sealed class IndexModel(WorkService work, LabourService labour, ClockServ
 
         public Guid Once { get; set; }
 
-        public LabourTyped Typed() => new(Day, From, To, Length, Which, Activity ?? "", Billable);
+        /// <summary>Of the entry that is corrected.</summary>
+        public uint Version { get; set; }
+
+        public LabourTyped Typed() => new(Day, From, To, Length, Which, Activity ?? "", Billable, Version);
     }
 
     public sealed record View(RepairHead Repair, HoursView Hours)

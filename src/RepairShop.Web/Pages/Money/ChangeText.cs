@@ -20,7 +20,7 @@ public static class ChangeText
         var isCharge = plain.StartsWith('+');
         var figure = plain.TrimEnd('%').TrimStart('+', '-', '−').Trim();
         var reading = NumberText.Read(figure, CultureInfo.CurrentCulture);
-        if (reading.Value is not { } value || value is < 0 or > 9_999_999m || (isPercent && value > 1000))
+        if (reading.Value is not { } value || value < 0 || value >= Amount.Most || (isPercent && value > 1000))
             return (default, reading.Refusal ?? $"“{plain}” is out of range: write up to 100 %, or an amount.");
         var signed = isCharge ? value : -value;
         return (isPercent ? new PriceChange(signed, 0) : new PriceChange(null, signed), null);

@@ -1,0 +1,12 @@
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+namespace RepairShop.Services.Database.Migrations;
+
+/// <summary>Credit given back is money, whatever our own code would say.</summary>
+[DbContext(typeof(ShopDb))]
+[Migration("20261202000070_CreditPaidBack")]
+public sealed class CreditPaidBack : Migration
+{
+    protected override void Up(MigrationBuilder migrationBuilder) => RuleScript.Run(migrationBuilder, "130-credit-paid-back");
+}
