@@ -5,6 +5,9 @@ namespace RepairShop.Documents.Layout;
 internal enum Align
 {
     Left,
+
+    /// <summary>Where its writing begins: at the right for Hebrew and Arabic, each paragraph by itself.</summary>
+    Start,
     Right,
     Center,
 }
@@ -32,10 +35,18 @@ internal sealed class TextBlock(Shaper shaper, IReadOnlyList<Span> spans, Align 
         foreach (var line in Lines(width))
         {
             var free = width - line.Width;
-            ink.Text(line, x + (align == Align.Right ? free : align == Align.Center ? free / 2 : 0), baseline);
+            ink.Text(line, x + ShareBefore(line) * free, baseline);
             baseline += leading;
         }
     }
+
+    private float ShareBefore(TextLine line) => align switch
+    {
+        Align.Right => 1,
+        Align.Center => 0.5f,
+        Align.Start when line.StartsAtRight => 1,
+        _ => 0,
+    };
 
     public override (Block? Head, Block? Tail) Split(float width, float height)
     {

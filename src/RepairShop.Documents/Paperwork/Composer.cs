@@ -37,6 +37,9 @@ internal sealed class Composer(Shaper shaper, PaperFormats formats)
 
     public Block Text(string text, TextStyle style, Align align = Align.Left, bool keepWithNext = false) => Spans([new Span(text, style)], align, keepWithNext);
 
+    /// <summary>What somebody wrote in sentences, set to the side its writing begins at.</summary>
+    public Block Prose(string text, TextStyle style) => Text(text, style, Align.Start);
+
     public Block Spans(IReadOnlyList<Span> spans, Align align = Align.Left, bool keepWithNext = false) =>
         new TextBlock(shaper, spans, align, LeadingOf(spans.Max(span => span.Style.Size))) { KeepWithNext = keepWithNext };
 
@@ -71,7 +74,7 @@ internal sealed class Composer(Shaper shaper, PaperFormats formats)
 
     public Block Points(IEnumerable<string> points) => new Stack([.. points.Select(Point)], 2);
 
-    private Table Point(string text) => new([new Column(0), new Column(1, 6)], null, [new Row([Text("–", Quiet), Text(text, Body)]) { Ruled = false }], Palette.Line, padding: 0);
+    private Table Point(string text) => new([new Column(0), new Column(1, 6)], null, [new Row([Text("–", Quiet), Prose(text, Body)]) { Ruled = false }], Palette.Line, padding: 0);
 
     /// <summary>The hairline and the air before a section.</summary>
     public static IEnumerable<Block> Break() =>
@@ -91,7 +94,7 @@ internal sealed class Composer(Shaper shaper, PaperFormats formats)
         .. body,
     ];
 
-    public IEnumerable<Block> TextSection(string name, string? text) => string.IsNullOrWhiteSpace(text) ? [] : Section(name, Text(text, Body));
+    public IEnumerable<Block> TextSection(string name, string? text) => string.IsNullOrWhiteSpace(text) ? [] : Section(name, Prose(text, Body));
 
     public IEnumerable<Block> PointsSection(string name, IReadOnlyList<string> points) => points.Count == 0 ? [] : Section(name, Points(points));
 
@@ -106,7 +109,7 @@ internal sealed class Composer(Shaper shaper, PaperFormats formats)
     }
 
     public IEnumerable<Block> Conditions(IReadOnlyList<string> conditions) =>
-        conditions.Count == 0 ? [] : Section("Conditions", [.. conditions.Select(condition => Text(condition, Small))]);
+        conditions.Count == 0 ? [] : Section("Conditions", [.. conditions.Select(condition => Prose(condition, Small))]);
 
     /// <summary>Title and number on the left, the shop on the right, under one line of the accent.</summary>
     public IEnumerable<Block> Head(string title, string number, ShopFacts shop)

@@ -157,6 +157,6 @@ internal static class InvoicePaper
         List<string> notes = [.. facts.Notes];
         if (facts.WarrantyUntil is { } until)
             notes.Insert(0, $"Warranty on this work until {c.Formats.Day(until)}.");
-        return notes.Count == 0 ? [] : c.Section("Notes", [.. notes.Select(note => c.Text(note, Composer.Body))]);
+        return notes.Count == 0 ? [] : c.Section("Notes", [.. notes.Select(note => c.Prose(note, Composer.Body))]);
     }
 }

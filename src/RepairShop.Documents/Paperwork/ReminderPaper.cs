@@ -30,7 +30,7 @@ internal static class ReminderPaper
 
     /// <summary>An empty line in the owner's text stays one.</summary>
     private static IEnumerable<Block> Paragraphs(Composer c, string text) => text.ReplaceLineEndings("\n").Split('\n')
-        .Select(line => line.Trim().Length == 0 ? (Block)new Spacer(2 * Composer.Step) : c.Text(line.TrimEnd(), Composer.Body));
+        .Select(line => line.Trim().Length == 0 ? (Block)new Spacer(2 * Composer.Step) : c.Prose(line.TrimEnd(), Composer.Body));
 
     private static Table Lines(Composer c, ReminderFacts facts)
     {

@@ -103,7 +103,7 @@ internal static class ServiceRecordPaper
             var body = new Stack(
                 [
                     c.Spans([new(finding.Component, Composer.Strong), new(", ", Composer.Body), new(finding.Condition, Composer.Body)], keepWithNext: true),
-                    c.Text(finding.Text, Composer.Body),
+                    c.Prose(finding.Text, Composer.Body),
                     .. finding.EvidenceOfEarlierWork is { } earlier ? [c.Text($"Earlier work: {earlier}", Composer.Body)] : Array.Empty<Block>(),
                     .. finding.ActionTaken is { } action ? [c.Text($"Done: {action}", Composer.Body)] : Array.Empty<Block>(),
                     .. PhotoRows(c, finding.Photos, photos),

@@ -40,6 +40,15 @@ internal static class Bidi
         return levels;
     }
 
+    /// <summary>P2: whether a paragraph begins at the right, because the first character with a direction runs from there.</summary>
+    public static bool StartsAtRight(string text)
+    {
+        foreach (var rune in text.EnumerateRunes())
+            if (BidiClasses.Of(rune.Value) is var strong and (BidiClass.L or BidiClass.R or BidiClass.AL))
+                return strong != BidiClass.L;
+        return false;
+    }
+
     /// <summary>L2: from the highest level down to the lowest odd one, turn every run at that level or above.</summary>
     public static void Reorder<T>(List<T> runs, Func<T, int> levelOf)
     {

@@ -3,7 +3,8 @@ using System.Text;
 namespace RepairShop.Documents.Text;
 
 /// <summary>One line ready to draw: runs from left to right.</summary>
-internal sealed record TextLine(IReadOnlyList<GlyphRun> Runs, float Width);
+/// <param name="StartsAtRight">Its paragraph is one of a writing that runs from the right.</param>
+internal sealed record TextLine(IReadOnlyList<GlyphRun> Runs, float Width, bool StartsAtRight);
 
 /// <summary>Spans broken into lines of a given width.</summary>
 internal static class Paragraph
@@ -108,9 +109,10 @@ internal static class Paragraph
                 Bidi.Reorder(shaped, run => run.Level);
                 runs.AddRange(shaped);
             }
+            var atRight = _stretches.Count > 0 && Bidi.StartsAtRight(_stretches[0].Source.Text);
             _stretches.Clear();
             _width = 0;
-            return new TextLine(runs, runs.Sum(run => run.Width));
+            return new TextLine(runs, runs.Sum(run => run.Width), atRight);
         }
 
         private float Width(SourceText source, int start, int end)

@@ -42,6 +42,20 @@ public class NamesTests
         Assert.Contains(Closed(name), Closed(ReadBack.PdfToText(paper)));
     }
 
+    [Theory]
+    [InlineData("התריס נתקע.\nגם כשחם.", 0x590, 0x5FF)]
+    [InlineData("الغالق يعلق.\nفي البرد.", 0x600, 0x6FF)]
+    public void A_paragraph_written_from_the_right_is_set_to_the_right(string complaint, int first, int last)
+    {
+        var paper = PaperRenderer.Render(PaperKind.Invoice, Sample.Invoice with { Complaint = complaint });
+        using var document = UglyToad.PdfPig.PdfDocument.Open(paper.Pdf);
+        var page = document.GetPage(1);
+        var written = page.Letters.Where(letter => letter.Value.Length > 0 && letter.Value[0] >= first && letter.Value[0] <= last).ToList();
+        var edge = page.Letters.Max(letter => letter.BoundingBox.Right); // the sums stand at the right edge
+        Assert.InRange(written.Max(letter => letter.BoundingBox.Right), edge - 3, edge + 1);
+        Assert.All(written, letter => Assert.True(letter.BoundingBox.Left > page.Width / 2, $"{letter.Value} at {letter.BoundingBox.Left}"));
+    }
+
     [Fact]
     public void A_Japanese_address_prints_in_both_levels_of_kanji()
     {
