@@ -5,6 +5,10 @@ namespace RepairShop.Domain.Labour;
 /// <summary>Between the clock on the workshop's wall and UTC.</summary>
 public static class WallClock
 {
+    // The first and the last day of the calendar have no UTC in every zone; a day more or less is as far from any work.
+    private static readonly DateOnly Earliest = DateOnly.MinValue.AddDays(1);
+    private static readonly DateOnly Latest = DateOnly.MaxValue.AddDays(-1);
+
     /// <summary>The moment behind a wall time; a time the zone skipped, or had twice without a word which, is refused.</summary>
     /// <param name="day">Calendar day.</param>
     /// <param name="time">Wall time.</param>
@@ -14,7 +18,7 @@ public static class WallClock
     public static Result<DateTimeOffset> Resolve(DateOnly day, TimeOnly time, TimeZoneInfo zone, WhichHour which, string field)
     {
         ArgumentNullException.ThrowIfNull(zone);
-        var wall = day.ToDateTime(time);
+        var wall = (day < Earliest ? Earliest : day > Latest ? Latest : day).ToDateTime(time);
         if (zone.IsInvalidTime(wall))
             return new TimeDoesNotExist(field, time, day);
         if (!zone.IsAmbiguousTime(wall))

@@ -60,9 +60,9 @@ public sealed class FindingService(ShopDb db, CurrentPerson person, TimeProvider
             return refused;
         if (await db.Findings.AsNoTracking().SingleOrDefaultAsync(row => row.Id == once, cancel) is { } earlier)
         {
-            if (Typed(earlier) with { Version = 0 } == Typed(finding) with { Version = 0 })
+            if (earlier.RepairId == repairId && earlier.RemovedAt is null && Typed(earlier) with { Version = 0 } == Typed(finding) with { Version = 0 })
                 return once;
-            // The back button brought the form back, and something else was written in it.
+            // The back button brought the form back: something else was written in it, or the first was removed meanwhile.
             finding.Id = Guid.CreateVersion7();
         }
 

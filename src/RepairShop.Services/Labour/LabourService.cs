@@ -47,7 +47,7 @@ public sealed class LabourService(ShopDb db, CurrentPerson person, TimeProvider 
             return filled.Failure;
         if (await db.LabourEntries.AsNoTracking().SingleOrDefaultAsync(row => row.Id == once, cancel) is { } earlier)
         {
-            if (IsSame(earlier, entry))
+            if (earlier.RemovedAt is null && IsSame(earlier, entry))
                 return new LabourKept(once, entry.Minutes!.Value, filled.Value);
             entry.Id = Guid.CreateVersion7();
         }

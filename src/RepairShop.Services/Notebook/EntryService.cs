@@ -25,9 +25,9 @@ public sealed class EntryService(ShopDb db, TimeProvider clock)
             return refused;
         if (await db.ModelEntries.AsNoTracking().SingleOrDefaultAsync(row => row.Id == once, cancel) is { } earlier)
         {
-            if (TypedOf(earlier) with { Version = 0 } == TypedOf(entry) with { Version = 0 })
+            if (earlier.PageId == pageId && earlier.RemovedAt is null && TypedOf(earlier) with { Version = 0 } == TypedOf(entry) with { Version = 0 })
                 return once;
-            entry.Id = Guid.CreateVersion7(); // the back button brought the form back, and something else was written in it
+            entry.Id = Guid.CreateVersion7(); // the back button brought the form back: something else was written in it, or the first was removed meanwhile
         }
 
         db.ModelEntries.Add(entry);

@@ -28,7 +28,7 @@ public sealed class VariantService(ShopDb db, TimeProvider clock)
             return refused;
         if (await db.ModelVariants.AsNoTracking().SingleOrDefaultAsync(row => row.Id == once, cancel) is { } earlier)
         {
-            if (TypedOf(earlier) with { Version = 0 } == TypedOf(variant) with { Version = 0 })
+            if (earlier.PageId == pageId && earlier.RemovedAt is null && TypedOf(earlier) with { Version = 0 } == TypedOf(variant) with { Version = 0 })
                 return once;
             variant.Id = Guid.CreateVersion7();
         }

@@ -16,6 +16,11 @@ namespace RepairShop.Services.Repairs;
 /// <summary>Puts a repair's sheet together: what it is, where it stands and why, what it has come to, what is missing.</summary>
 public sealed class SheetService(ShopDb db, ShopFace face, LeavingService leaving, PhotoService photos)
 {
+    /// <summary>The number of a repair whose sheet shows much: of the newest hundred one that went home, else the newest; null in an empty book.</summary>
+    public Task<string?> FullestAsync(CancellationToken cancel) => db.Repairs
+        .OrderByDescending(repair => repair.BookedAt).Take(100).OrderByDescending(repair => repair.ReturnedAt != null)
+        .Select(repair => repair.Number).FirstOrDefaultAsync(cancel);
+
     public async Task<Result<RepairSheet>> GetAsync(string number, CancellationToken cancel)
     {
         var row = await (

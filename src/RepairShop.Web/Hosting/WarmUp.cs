@@ -2,9 +2,8 @@ using System.Globalization;
 using System.Security.Claims;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Mvc.RazorPages;
-using Microsoft.EntityFrameworkCore;
 using RepairShop.Services.Accounts;
-using RepairShop.Services.Database;
+using RepairShop.Services.Repairs;
 using RepairShop.Services.Shop;
 
 namespace RepairShop.Web.Hosting;
@@ -39,10 +38,7 @@ internal sealed partial class WarmUp(
         await face.FreshenAsync(cancel);
         CultureInfo.CurrentCulture = face.Culture;
         await using var scope = scopes.CreateAsyncScope();
-        // One that went home shows every section.
-        return await scope.ServiceProvider.GetRequiredService<ShopDb>().Repairs
-            .OrderByDescending(repair => repair.BookedAt).Take(100).OrderByDescending(repair => repair.ReturnedAt != null)
-            .Select(repair => repair.Number).FirstOrDefaultAsync(cancel);
+        return await scope.ServiceProvider.GetRequiredService<SheetService>().FullestAsync(cancel);
     }
 
     private async Task WriteAsync(string number, CancellationToken cancel)

@@ -53,7 +53,7 @@ public sealed class BadDays(OpenShop open, Chromium chromium) : IClassFixture<Op
         await hands.TypeAsync("What was found", "Bent upwards, rubs on the plate.");
         await context.SetOfflineAsync(true);
         await page.GetByRole(AriaRole.Button, new() { Name = "Add finding", Exact = true }).ClickAsync();
-        await page.WaitForURLAsync("chrome-error://**");
+        await page.WaitForURLAsync("chrome-error://**", new() { WaitUntil = WaitUntilState.Commit }); // a browser's own page may never say that it is loaded
         await context.SetOfflineAsync(false);
         await hands.GoAsync($"{open.Shop.Address}/bench");
         await hands.GoAsync(Findings);

@@ -22,6 +22,16 @@ public class WorkSpanTests
         Assert.Equal(new DateTimeOffset(2026, 11, 24, 9, 15, 0, TimeSpan.Zero), span.StartedAt);
     }
 
+    [Theory]
+    [InlineData("0001-01-01", "Asia/Tokyo")]
+    [InlineData("9999-12-31", "America/New_York")]
+    public void A_day_at_the_end_of_the_calendar_is_a_moment_too(string day, string zone)
+    {
+        var typed = DateOnly.ParseExact(day, "yyyy-MM-dd");
+        var at = WallClock.Resolve(typed, At("00:30"), TimeZoneInfo.FindSystemTimeZoneById(zone), WhichHour.NotSaid, "Time");
+        Assert.InRange(at.Value.Year, typed.Year, typed.Year);
+    }
+
     [Fact]
     public void An_end_before_the_start_is_on_the_next_day()
     {

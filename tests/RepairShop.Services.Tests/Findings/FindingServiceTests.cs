@@ -95,6 +95,20 @@ public sealed class FindingServiceTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task The_same_form_sent_again_after_its_finding_was_removed_or_for_another_repair_is_kept()
+    {
+        await using var shop = await Workshop.OpenAsync(server);
+        var (one, other) = ((await shop.Repair()).Id, (await shop.Repair()).Id);
+        var once = Guid.CreateVersion7();
+        var id = (await Add(shop, one, Some("Mirror"), once)).Value;
+        await Add(shop, other, Some("Mirror"), once);
+        Assert.Single(await List(shop, other));
+        Assert.True((await shop.Do<FindingService, Result>(findings => findings.RemoveAsync(one, id, Ct))).IsDone);
+        await Add(shop, one, Some("Mirror"), once);
+        Assert.Single(await List(shop, one));
+    }
+
+    [Fact]
     public async Task Words_from_anywhere_come_back_to_the_letter()
     {
         await using var shop = await Workshop.OpenAsync(server);

@@ -110,6 +110,21 @@ public sealed class NotebookServiceTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task The_same_form_sent_again_after_its_entry_was_removed_or_on_another_page_is_kept()
+    {
+        await using var shop = await Workshop.OpenAsync(server);
+        var (page, other) = (await shop.Page("Example Works", "Lark"), await shop.Page("Example Works", "Wren"));
+        var once = Guid.CreateVersion7();
+        Task<Result<Guid>> Add(Guid to) => shop.Do<EntryService, Result<Guid>>(entries => entries.AddAsync(to, Typed(EntryKind.Tool, "Spanner"), once, Ct));
+        Done(await Add(page));
+        Done(await Add(other));
+        Assert.Single((await shop.Read(other)).Entries);
+        Assert.True((await shop.Do<EntryService, Result>(entries => entries.RemoveAsync(page, once, Ct))).IsDone);
+        Done(await Add(page));
+        Assert.Single((await shop.Read(page)).Entries);
+    }
+
+    [Fact]
     public async Task Cautions_are_those_chosen_and_those_the_words_call_for()
     {
         await using var shop = await Workshop.OpenAsync(server);
